@@ -1,0 +1,11 @@
+module assize
+
+go 1.26.8
+
+require (
+	github.com/shopspring/decimal v1.6.0
+	github.com/stretchr/testify v1.12.1
+	gopkg.in/yaml.v3 v3.0.1
+)
+
+require go.yaml.in/yaml/v3 v3.0.5 // indirect

@@ -1,0 +1,158 @@
+package reference
+
+import "strings"
+
+// Called is what a name turned out to mean: an ingredient, or a fruit whose
+// words still have to say which part of it.
+type Called struct {
+	Ingredient *Ingredient
+	Fruit      *Fruit
+	// Stripped are the words left aside as saying nothing of what it is
+	// ("best", "finely").
+	Stripped []string
+}
+
+// Words splits a name into lower-case words as names are compared: hyphens,
+// apostrophes and stops do not count, accents are dropped.
+func Words(s string) []string {
+	s = plain.Replace(strings.ToLower(s))
+	return strings.FieldsFunc(s, func(r rune) bool {
+		return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r == '%' || r == '&' || r > 127)
+	})
+}
+
+// plain takes accents and apostrophes off, so that "crème" and "creme",
+// "confectioner's" and "confectioners" are one word. The long s is read as s.
+var plain = strings.NewReplacer(
+	"à", "a", "â", "a", "ä", "a", "ç", "c", "é", "e", "è", "e", "ê", "e", "ë", "e",
+	"î", "i", "ï", "i", "ô", "o", "ö", "o", "œ", "oe", "û", "u", "ü", "u", "ù", "u", "ñ", "n",
+	"ſ", "s", "'", "", "’", "", "‘", "",
+)
+
+// Key is the form in which names are compared.
+func Key(name string) string { return strings.Join(Words(name), " ") }
+
+// Ingredient returns the row with the id.
+func (t *Tables) Ingredient(id string) (*Ingredient, bool) {
+	i, ok := t.index.ingredient[id]
+	if !ok {
+		return nil, false
+	}
+	return &t.Ingredients[i], true
+}
+
+// Called finds what a name means in a year and place. Words that say nothing
+// of what a thing is may stand around the name; the longest name inside wins.
+// It reports false when no known name is left.
+func (t *Tables) Called(name string, year int, place string) (Called, bool) {
+	words := Words(name)
+	n := len(words)
+	for length := n; length > 0; length-- {
+		for from := 0; from+length <= n; from++ {
+			if !t.allModifiers(words[:from]) || !t.allModifiers(words[from+length:]) {
+				continue
+			}
+			if c, ok := t.exactly(words[from:from+length], year, place); ok {
+				c.Stripped = append(append([]string(nil), words[:from]...), words[from+length:]...)
+				return c, true
+			}
+		}
+	}
+	return Called{}, false
+}
+
+func (t *Tables) allModifiers(words []string) bool {
+	for len(words) > 0 {
+		n := min(len(words), t.index.longestModifier)
+		for n > 0 && !t.index.modifier[strings.Join(words[:n], " ")] {
+			n--
+		}
+		if n == 0 {
+			return false
+		}
+		words = words[n:]
+	}
+	return true
+}
+
+// exactly looks the words up as they are, then with the last word made
+// singular, then the first ("yolks of egg").
+func (t *Tables) exactly(words []string, year int, place string) (Called, bool) {
+	try := func(words []string) (Called, bool) {
+		e, ok := t.index.name[strings.Join(words, " ")]
+		if !ok {
+			return Called{}, false
+		}
+		switch e.table {
+		case nameIngredient:
+			return Called{Ingredient: &t.Ingredients[e.row]}, true
+		case nameFruit:
+			return Called{Fruit: &t.Fruits[e.row]}, true
+		}
+		return t.reading(t.Names[e.row].Readings, year, place)
+	}
+	if c, ok := try(words); ok {
+		return c, true
+	}
+	last := len(words) - 1
+	for _, single := range singular(words[last]) {
+		if c, ok := try(append(append([]string(nil), words[:last]...), single)); ok {
+			return c, true
+		}
+	}
+	if last > 0 {
+		for _, single := range singular(words[0]) {
+			if c, ok := try(append([]string{single}, words[1:]...)); ok {
+				return c, true
+			}
+		}
+	}
+	return Called{}, false
+}
+
+func (t *Tables) reading(readings []NameReading, year int, place string) (Called, bool) {
+	for _, r := range readings {
+		if r.Holds(year, place) {
+			ing, ok := t.Ingredient(r.Is)
+			return Called{Ingredient: ing}, ok
+		}
+	}
+	return Called{}, false
+}
+
+// Reading returns the ingredient a conditional name stands for in that year
+// and place.
+func (t *Tables) Reading(readings []NameReading, year int, place string) (*Ingredient, bool) {
+	c, ok := t.reading(readings, year, place)
+	return c.Ingredient, ok
+}
+
+// singular gives the forms a plural may be the plural of.
+func singular(w string) []string {
+	var out []string
+	if s, ok := strings.CutSuffix(w, "ies"); ok {
+		out = append(out, s+"y")
+	}
+	if s, ok := strings.CutSuffix(w, "es"); ok {
+		out = append(out, s)
+	}
+	if s, ok := strings.CutSuffix(w, "s"); ok {
+		out = append(out, s)
+	}
+	return out
+}
+
+// IngredientNames lists every name an ingredient may go by, for suggestions.
+func (t *Tables) IngredientNames() []string {
+	var out []string
+	for _, ing := range t.Ingredients {
+		out = append(append(out, ing.Name), ing.Also...)
+	}
+	for _, n := range t.Names {
+		out = append(out, n.Names...)
+	}
+	for _, f := range t.Fruits {
+		out = append(out, f.Names...)
+	}
+	return out
+}

@@ -1,0 +1,163 @@
+package reference
+
+import "strings"
+
+// index finds rows without walking the tables.
+type index struct {
+	source     map[string]int
+	ingredient map[string]int
+	name       map[string]nameEntry
+	modifier   map[string]bool
+	measure    map[string][]int // by key of each name
+	class      map[string]int   // by id and by the other spellings
+	ratio      map[string]int
+	method     map[string]int
+
+	longestModifier int // words
+}
+
+type nameEntry struct {
+	table nameTable
+	row   int
+}
+
+type nameTable int
+
+const (
+	nameIngredient nameTable = iota
+	nameFruit
+	nameName
+)
+
+// build makes the index anew.
+func (t *Tables) build() {
+	x := index{
+		source:     make(map[string]int, len(t.Sources)),
+		ingredient: make(map[string]int, len(t.Ingredients)),
+		name:       make(map[string]nameEntry, 8*len(t.Ingredients)),
+		modifier:   map[string]bool{},
+		measure:    make(map[string][]int, 4*len(t.Measures)),
+		class:      make(map[string]int, 4*len(t.Classes)),
+		ratio:      make(map[string]int, len(t.Ratios)),
+		method:     make(map[string]int, len(t.Methods)),
+	}
+	for i, s := range t.Sources {
+		x.source[s.ID] = i
+	}
+	// A conditional name is the more careful one, so it stands over a plain one.
+	for i, n := range t.Names {
+		for _, name := range n.Names {
+			x.name[Key(name)] = nameEntry{nameName, i}
+		}
+	}
+	add := func(name string, e nameEntry) {
+		if k := Key(name); k != "" {
+			if _, taken := x.name[k]; !taken {
+				x.name[k] = e
+			}
+		}
+	}
+	for i, f := range t.Fruits {
+		for _, name := range f.Names {
+			add(name, nameEntry{nameFruit, i})
+		}
+	}
+	for i, ing := range t.Ingredients {
+		x.ingredient[ing.ID] = i
+		for _, name := range ing.Also {
+			add(name, nameEntry{nameIngredient, i})
+		}
+	}
+	// Ids and full names last: they must not take a name a cook uses from another row.
+	for i, ing := range t.Ingredients {
+		add(ing.Name, nameEntry{nameIngredient, i})
+		add(strings.ReplaceAll(ing.ID, "_", " "), nameEntry{nameIngredient, i})
+	}
+	for _, m := range t.Modifiers {
+		for _, w := range m.Words {
+			k := Key(w)
+			x.modifier[k] = true
+			x.longestModifier = max(x.longestModifier, strings.Count(k, " ")+1)
+		}
+	}
+	for i, m := range t.Measures {
+		seen := map[string]bool{}
+		for _, name := range m.Names {
+			if k := Key(name); !seen[k] {
+				seen[k] = true
+				x.measure[k] = append(x.measure[k], i)
+			}
+		}
+	}
+	for i, c := range t.Classes {
+		x.class[c.ID] = i
+	}
+	for i, c := range t.Classes {
+		for _, a := range c.Also {
+			if _, taken := x.class[a]; !taken {
+				x.class[a] = i
+			}
+		}
+	}
+	for i, r := range t.Ratios {
+		x.ratio[r.ID] = i
+	}
+	for i, m := range t.Methods {
+		x.method[m.ID] = i
+	}
+	t.index = x
+}
+
+// Source returns the work with the id.
+func (t *Tables) Source(id string) (*Source, bool) {
+	i, ok := t.index.source[id]
+	if !ok {
+		return nil, false
+	}
+	return &t.Sources[i], true
+}
+
+// Class returns the class with the id or one of its other spellings.
+func (t *Tables) Class(id string) (*Class, bool) {
+	i, ok := t.index.class[id]
+	if !ok {
+		return nil, false
+	}
+	return &t.Classes[i], true
+}
+
+// Ratio returns the ratio with the id.
+func (t *Tables) Ratio(id string) (*Ratio, bool) {
+	i, ok := t.index.ratio[id]
+	if !ok {
+		return nil, false
+	}
+	return &t.Ratios[i], true
+}
+
+// Method returns the token of method with the id.
+func (t *Tables) Method(id string) (*Method, bool) {
+	i, ok := t.index.method[id]
+	if !ok {
+		return nil, false
+	}
+	return &t.Methods[i], true
+}
+
+// MeasuresCalled returns every row of that name, whenever and wherever it held.
+func (t *Tables) MeasuresCalled(name string) []*Measure {
+	var out []*Measure
+	for _, i := range t.index.measure[Key(name)] {
+		out = append(out, &t.Measures[i])
+	}
+	return out
+}
+
+// MeasureNames lists every name of a measure, for suggestions.
+func (t *Tables) MeasureNames() []string {
+	var out []string
+	for _, m := range t.Measures {
+		out = append(out, m.Names...)
+	}
+	return out
+}
