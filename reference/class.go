@@ -59,6 +59,7 @@ type Term struct {
 // the lines.
 //
 //	total          everything in the part
+//	water_added    water named as an ingredient (water alone is the component)
 //	acid           all acids as citric, by milliequivalents
 //	protein        all protein
 //	milk_protein   protein of milk, cream and butter
@@ -66,7 +67,7 @@ type Term struct {
 //	named_water    water of the liquids named (water, milk, juice, wine ...), not of eggs or fat
 //	pure_fat       fat by composition (same as fat)
 //	written_fat    butter, lard, suet, oil ... as written, whole
-var Sums = []string{"total", "acid", "named_water", "pure_fat", "written_fat", "pulp_water", "milk_protein"}
+var Sums = []string{"total", "water_added", "acid", "named_water", "pure_fat", "written_fat", "pulp_water", "milk_protein"}
 
 // Components are the names of the composition's figures, as ratios use them.
 var Components = []string{

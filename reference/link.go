@@ -14,10 +14,14 @@ type Link struct {
 	Width Float `yaml:"width" sheet:"required"`
 
 	// What the values rest on.
-	Cases       int    `yaml:"cases"`                  // published formulas with this outcome among those fitted on
-	Fitted      string `yaml:"fitted,omitempty"`       // date of the fit
-	Corpus      string `yaml:"corpus,omitempty"`       // edition of the published table fitted on
-	MostlyPrior bool   `yaml:"mostly_prior,omitempty"` // too few cases to move far from the starting belief
+	Cases  int    `yaml:"cases"`            // published formulas with this outcome among those fitted on
+	Fitted string `yaml:"fitted,omitempty"` // date of the fit
+	Corpus string `yaml:"corpus,omitempty"` // edition of the published table fitted on
+	// Said counts the formulas on which the texture was called likely in
+	// cross-validation, Right those on which it was so.
+	Said        int  `yaml:"said,omitempty"`
+	Right       int  `yaml:"right,omitempty"`
+	MostlyPrior bool `yaml:"mostly_prior,omitempty"` // too few cases to move far from the starting belief
 
 	// The prior belief the fit starts from: Gaussian on Mid and on ln Width.
 	PriorMid     Float `yaml:"prior_mid" sheet:"required"`
