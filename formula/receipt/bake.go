@@ -1,0 +1,154 @@
+package receipt
+
+import (
+	"strings"
+
+	"assize/formula"
+)
+
+// ReadBake reads times and temperatures out of a bake or oven text: "half an
+// hour", "30-35 min at 350 F", "15 min at 450 F, then 350 F 45 min". A bare
+// figure is minutes. Words that are neither stay for the method reader.
+func ReadBake(text string) formula.Bake {
+	var bake formula.Bake
+	var stage formula.Stage
+	flush := func() {
+		if stage != (formula.Stage{}) {
+			bake.Stages = append(bake.Stages, stage)
+			stage = formula.Stage{}
+		}
+	}
+	for _, m := range bakeFigures(text) {
+		if m.isTime {
+			if stage.HighMinutes > 0 {
+				flush()
+			}
+			stage.LowMinutes, stage.HighMinutes = m.low, m.high
+			continue
+		}
+		if stage.HighC > 0 {
+			flush()
+		}
+		stage.LowC, stage.HighC = m.low, m.high
+	}
+	flush()
+	for _, s := range bake.Stages {
+		bake.Minutes += (s.LowMinutes + s.HighMinutes) / 2
+	}
+	return bake
+}
+
+type bakeFigure struct {
+	low, high float64 // minutes or degrees Celsius
+	isTime    bool
+}
+
+// bakeUnits are the words that close a figure: minutes to multiply by, or a
+// scale of temperature.
+var bakeUnits = map[string]struct {
+	minutes float64
+	degrees string
+}{
+	"min": {minutes: 1}, "mins": {minutes: 1}, "minute": {minutes: 1}, "minutes": {minutes: 1}, "m": {minutes: 1},
+	"h": {minutes: 60}, "hr": {minutes: 60}, "hrs": {minutes: 60}, "hour": {minutes: 60}, "hours": {minutes: 60},
+	"c": {degrees: "C"}, "celsius": {degrees: "C"}, "centigrade": {degrees: "C"},
+	"f": {degrees: "F"}, "fahrenheit": {degrees: "F"},
+}
+
+func bakeFigures(text string) []bakeFigure {
+	words := bakeWords(text)
+	var out []bakeFigure
+	from := 0 // words before it are used up
+	add := func(end int, close func(low, high float64) bakeFigure) {
+		for start := max(from, end-6); start < end; start++ {
+			phrase := strings.Join(trimArticles(words[start:end]), " ")
+			n, err := ParseNumber(phrase)
+			if phrase == "" || err != nil {
+				continue
+			}
+			out = append(out, close(n.Low.InexactFloat64(), n.High.InexactFloat64()))
+			return
+		}
+		// "an hour" is one hour.
+		if end > from && (words[end-1] == "an" || words[end-1] == "a") {
+			out = append(out, close(1, 1))
+		}
+	}
+	for i, w := range words {
+		unit, ok := bakeUnits[w]
+		switch {
+		case ok && unit.minutes > 0:
+			add(i, func(low, high float64) bakeFigure {
+				return bakeFigure{low * unit.minutes, high * unit.minutes, true}
+			})
+		case ok:
+			add(i, func(low, high float64) bakeFigure {
+				return bakeFigure{celsius(low, unit.degrees), celsius(high, unit.degrees), false}
+			})
+		case w == "," || w == "then" || w == "+" || w == "at":
+			add(i, bareFigure)
+		default:
+			continue
+		}
+		from = i + 1
+	}
+	add(len(words), bareFigure)
+	return out
+}
+
+// bareFigure reads a figure without a unit: minutes, which no kitchen counts
+// beyond six hours, else degrees of an oven, Fahrenheit above 260.
+func bareFigure(low, high float64) bakeFigure {
+	const sixHours, hottestC = 360, 260
+	switch {
+	case high <= sixHours:
+		return bakeFigure{low, high, true}
+	case high <= hottestC:
+		return bakeFigure{low, high, false}
+	}
+	return bakeFigure{celsius(low, "F"), celsius(high, "F"), false}
+}
+
+func celsius(degrees float64, scale string) float64 {
+	if scale == "F" {
+		return (degrees - 32) / 1.8
+	}
+	return degrees
+}
+
+// bakeWords splits keeping fractions, ranges and commas, and parting a figure
+// from a unit written against it ("180C", "30min").
+func bakeWords(text string) []string {
+	text = strings.NewReplacer("°", " ", "º", " ", ",", " , ", "+", " + ", "(", " ", ")", " ").Replace(strings.ToLower(text))
+	var out []string
+	for _, w := range strings.Fields(text) {
+		w = strings.TrimRight(w, ".;:")
+		cut := len(w)
+		for cut > 0 && (w[cut-1] < '0' || w[cut-1] > '9') {
+			cut--
+		}
+		if _, unit := bakeUnits[w[cut:]]; cut > 0 && unit {
+			out = append(out, w[:cut], w[cut:])
+			continue
+		}
+		if w == "degrees" || w == "degree" || w == "about" || w == "" || w == "fan" {
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// trimArticles drops the words between a fraction and its unit: "three
+// quarters of an" hour.
+func trimArticles(words []string) []string {
+	for len(words) > 1 {
+		switch words[len(words)-1] {
+		case "an", "a", "of":
+			words = words[:len(words)-1]
+		default:
+			return words
+		}
+	}
+	return words
+}

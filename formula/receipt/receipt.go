@@ -1,0 +1,35 @@
+// Package receipt reads receipt words: ingredient lines, amounts and method.
+// It is the one line grammar of the house, used for lists, for prose and for
+// the lines of formula files.
+package receipt
+
+import "assize/reference"
+
+// Reader reads words by the measures and names of one year and place.
+type Reader struct {
+	Tables *reference.Tables
+	// Year and Place are the book's: they decide what names and measures meant.
+	Year  int
+	Place string
+	// KitchenYear and KitchenPlace are those of the kitchen that buys the
+	// produce: a lemon or an orange follows it. Zero means the book's.
+	KitchenYear  int
+	KitchenPlace string
+}
+
+// Trouble is something in a text that could not be read. Column counts
+// characters from 1 in the text given.
+type Trouble struct {
+	Column int
+	What   string // lower case, no final stop
+	Hint   string
+}
+
+// Plain is an ingredient given field by field instead of in words. Amount may
+// be a figure, a fraction, a range or number words; empty means not given.
+type Plain struct {
+	Amount string
+	Unit   string
+	Of     string
+	Form   string
+}

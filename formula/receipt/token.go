@@ -1,0 +1,293 @@
+package receipt
+
+import (
+	"strings"
+	"unicode"
+
+	"github.com/shopspring/decimal"
+
+	"assize/reference"
+)
+
+// kind tells words, figures and marks apart.
+type kind int
+
+const (
+	word kind = iota
+	figure
+	mark
+)
+
+// token is one word, figure or mark of a text.
+type token struct {
+	kind kind
+	text string // as written
+	key  string // a word as words are compared, a mark as itself
+	lead string // what stood between it and the token before: a space, a hyphen, a stop
+	from int    // column of its first character, from 1
+
+	value  decimal.Decimal // of a figure
+	vulgar bool            // a figure written as one sign: ½
+	fault  string          // why a figure cannot be read
+}
+
+// phrase is a run of tokens.
+type phrase []token
+
+// String is the phrase as it was written.
+func (p phrase) String() string {
+	var b strings.Builder
+	for i, t := range p {
+		if i > 0 {
+			b.WriteString(t.lead)
+		}
+		b.WriteString(t.text)
+	}
+	return b.String()
+}
+
+// key is the word at i, empty beyond the end and for a figure.
+func (p phrase) key(i int) string {
+	if i < 0 || i >= len(p) || p[i].kind == figure {
+		return ""
+	}
+	return p[i].key
+}
+
+// column is where the phrase begins; of an empty one it is that of whatever
+// stands before it.
+func (p phrase) column() int {
+	if len(p) == 0 {
+		return 1
+	}
+	return p[0].from
+}
+
+// splice puts one phrase after another, as if nothing had stood between them.
+func splice(a, b phrase) phrase {
+	out := append(a[:len(a):len(a)], b...)
+	if len(a) > 0 && len(b) > 0 && out[len(a)].lead == "" {
+		out[len(a)].lead = " "
+	}
+	return out
+}
+
+// has reports whether any word of the phrase is one of those given.
+func (p phrase) has(words wordSet) bool {
+	for i := range p {
+		if words[p.key(i)] {
+			return true
+		}
+	}
+	return false
+}
+
+// begins returns how many tokens of the phrase the words cover from its start,
+// 0 when it begins otherwise.
+func (p phrase) begins(words string) int {
+	n := 0
+	for _, w := range strings.Fields(words) {
+		if p.key(n) != w {
+			return 0
+		}
+		n++
+	}
+	return n
+}
+
+// vulgarFractions are the fractions that have a sign of their own.
+var vulgarFractions = map[rune][2]int64{
+	'½': {1, 2}, '⅓': {1, 3}, '⅔': {2, 3}, '¼': {1, 4}, '¾': {3, 4},
+	'⅕': {1, 5}, '⅖': {2, 5}, '⅗': {3, 5}, '⅘': {4, 5}, '⅙': {1, 6}, '⅚': {5, 6},
+	'⅐': {1, 7}, '⅛': {1, 8}, '⅜': {3, 8}, '⅝': {5, 8}, '⅞': {7, 8}, '⅑': {1, 9}, '⅒': {1, 10},
+}
+
+// places is how many decimals a third or a seventh is carried to.
+const places = 12
+
+func ratio(over, under decimal.Decimal) decimal.Decimal { return over.DivRound(under, places) }
+
+// tokenize splits a text. A stop after an abbreviation is no mark; the caller
+// says which words are abbreviations.
+func tokenize(text string, abbreviation func(word string) bool) phrase {
+	s := scanner{runes: []rune(text), abbreviation: abbreviation}
+	for s.at < len(s.runes) {
+		s.next()
+	}
+	return s.out
+}
+
+type scanner struct {
+	runes        []rune
+	at           int
+	lead         strings.Builder
+	out          phrase
+	abbreviation func(string) bool
+}
+
+func (s *scanner) peek(n int) rune {
+	if s.at+n < 0 || s.at+n >= len(s.runes) {
+		return 0
+	}
+	return s.runes[s.at+n]
+}
+
+func (s *scanner) emit(t token, length int) {
+	t.text = string(s.runes[s.at : s.at+length])
+	t.from = s.at + 1
+	t.lead = s.lead.String()
+	s.lead.Reset()
+	s.at += length
+	s.out = append(s.out, t)
+}
+
+// pass takes signs that are not words into the lead of the next token.
+func (s *scanner) pass(as string) {
+	if as != " " || !strings.HasSuffix(s.lead.String(), " ") {
+		s.lead.WriteString(as)
+	}
+	s.at++
+}
+
+func (s *scanner) next() {
+	r := s.peek(0)
+	switch {
+	case isDigit(r), r == '.' && isDigit(s.peek(1)) && !isDigit(s.peek(-1)):
+		s.figure()
+	case vulgarFractions[r] != [2]int64{}:
+		v := vulgarFractions[r]
+		s.emit(token{kind: figure, vulgar: true, value: ratio(decimal.NewFromInt(v[0]), decimal.NewFromInt(v[1]))}, 1)
+	case isLetter(r):
+		s.word()
+	case r == '&':
+		s.emit(token{kind: word, key: "and"}, 1)
+	case r == '%' || r == '×':
+		s.emit(token{kind: word, key: string(r)}, 1)
+	case strings.ContainsRune(",;:+=/⁄", r):
+		s.mark(string(r))
+	case r == '(' || r == '[':
+		s.mark("(")
+	case r == ')' || r == ']':
+		s.mark(")")
+	case r == '.':
+		s.stop()
+	case strings.ContainsRune("-‐‑‒–—―−", r):
+		s.dash(r)
+	case unicode.IsSpace(r):
+		s.pass(" ")
+	default: // marks of quoting and the like say nothing
+		s.pass(" ")
+	}
+}
+
+func (s *scanner) mark(key string) {
+	if key == "⁄" {
+		key = "/"
+	}
+	s.emit(token{kind: mark, key: key}, 1)
+}
+
+// stop tells the point of an abbreviation, or of the last word, from one that
+// ends a sentence.
+func (s *scanner) stop() {
+	n := 1
+	for unicode.IsSpace(s.peek(n)) {
+		n++
+	}
+	after := s.peek(n)
+	if len(s.out) == 0 || after == 0 || unicode.IsLower(after) || strings.ContainsRune(",;:)].", after) {
+		s.pass(".")
+		return
+	}
+	if last := s.out[len(s.out)-1]; last.kind == word && (last.key == "no" && isDigit(after) || s.abbreviation(last.key)) {
+		s.pass(".")
+		return
+	}
+	s.mark(".")
+}
+
+// dash tells a hyphen inside a word or a range from a dash between clauses.
+func (s *scanner) dash(r rune) {
+	joined := !unicode.IsSpace(s.peek(-1)) && s.peek(-1) != 0 && !unicode.IsSpace(s.peek(1)) && s.peek(1) != 0
+	if joined && (r != '—' && r != '―') && s.peek(1) != r {
+		s.pass("-")
+		return
+	}
+	s.mark("-")
+}
+
+func (s *scanner) word() {
+	n := 1
+	for isLetter(s.peek(n)) || isApostrophe(s.peek(n)) && isLetter(s.peek(n+1)) || unicode.IsMark(s.peek(n)) {
+		n++
+	}
+	if isApostrophe(s.peek(n)) { // "lemons' juice"
+		n++
+	}
+	key := strings.Join(reference.Words(string(s.runes[s.at:s.at+n])), " ")
+	s.emit(token{kind: word, key: key}, n)
+}
+
+// longestFigure is how many digits a figure may have.
+const longestFigure = 12
+
+func (s *scanner) figure() {
+	n, digits := 0, 0
+	var plain strings.Builder
+	point := false
+scan:
+	for {
+		r := s.peek(n)
+		switch {
+		case isDigit(r):
+			plain.WriteRune(r)
+			digits++
+		case r == '.' && isDigit(s.peek(n+1)) && !point:
+			plain.WriteRune(r)
+			point = true
+		case r == ',' && s.thousands(n):
+			// the comma of 1,000 is no part of the value
+		default:
+			break scan
+		}
+		n++
+	}
+	t := token{kind: figure}
+	switch {
+	case digits > longestFigure:
+		t.fault = "has more digits than any kitchen weighs"
+	case s.peek(n) == ',' && isDigit(s.peek(n+1)):
+		for s.peek(n) == ',' && isDigit(s.peek(n+1)) {
+			n++
+			for isDigit(s.peek(n)) {
+				n++
+			}
+		}
+		t.fault = "is no figure: write the decimals after a point, not a comma"
+	case s.peek(n) == '.' && isDigit(s.peek(n+1)):
+		for s.peek(n) == '.' && isDigit(s.peek(n+1)) || isDigit(s.peek(n)) {
+			n++
+		}
+		t.fault = "is no figure: it has two points"
+	default:
+		v, err := decimal.NewFromString(plain.String())
+		if err != nil {
+			t.fault = "is no figure"
+		}
+		t.value = v
+	}
+	s.emit(t, n)
+}
+
+// thousands reports a comma that parts the thousands: three digits and no more
+// after it.
+func (s *scanner) thousands(n int) bool {
+	return isDigit(s.peek(n+1)) && isDigit(s.peek(n+2)) && isDigit(s.peek(n+3)) && !isDigit(s.peek(n+4)) && s.peek(n-1) != '.' && n > 0 && n <= 3 ||
+		n > 3 && isDigit(s.peek(n+1)) && isDigit(s.peek(n+2)) && isDigit(s.peek(n+3)) && !isDigit(s.peek(n+4)) && s.peek(n-4) == ','
+}
+
+func isDigit(r rune) bool { return r >= '0' && r <= '9' }
+
+func isLetter(r rune) bool { return unicode.IsLetter(r) || r == 'ª' }
+
+func isApostrophe(r rune) bool { return r == '\'' || r == '’' || r == '‘' }
