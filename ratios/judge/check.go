@@ -1,0 +1,184 @@
+package judge
+
+import (
+	"fmt"
+	"slices"
+
+	"assize/formula"
+	"assize/formula/receipt"
+	"assize/formula/weigh"
+	"assize/ratios"
+	"assize/ratios/bake"
+	"assize/ratios/baseline"
+	"assize/ratios/readings"
+	"assize/reference"
+	"assize/reference/fault"
+)
+
+// worthSettling is the variance of the shares over the readings under which
+// every way of taking the receipt comes to the same, and nothing need be
+// settled first: about a tenth either way.
+const worthSettling = .01
+
+// Judge judges receipts by one set of tables. It is made once and may be used
+// for many receipts, from one goroutine each.
+type Judge struct {
+	Tables   *reference.Tables
+	Rules    bake.Rules
+	Readings int // how many readings; 0 means readings.Usual
+	Seed     uint64
+	Basis    string // flour | egg | total; empty for the usual
+	Remedies bool   // whether remedies are tried, which takes further readings
+	methods  *receipt.MethodReader
+}
+
+// New makes a judge with the standard rules.
+func New(t *reference.Tables) *Judge {
+	return &Judge{Tables: t, Rules: bake.Standard, Readings: readings.Usual, Remedies: true, methods: receipt.NewMethodReader(t)}
+}
+
+// Check weighs and judges a formula. What cannot be weighed comes back as
+// faults, and then there is no report.
+func (j *Judge) Check(f *formula.Formula) (*Report, fault.List) {
+	w, faults := weigh.Weigh(f, j.Tables)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	r := &Report{Formula: f, Weighed: w, Readings: j.Readings}
+	r.Notes = append(r.Notes, w.Notes...)
+	inputs := make([]bake.Input, len(w.Parts))
+	for i := range w.Parts {
+		in := j.Input(w, i)
+		inputs[i] = in
+		part, findings, err := j.part(in, r)
+		if err != nil {
+			return nil, fault.List{{File: f.File, Line: f.Parts[i].Pos.Line, Column: f.Parts[i].Pos.Column, What: err.Error()}}
+		}
+		r.Parts = append(r.Parts, part)
+		r.Findings = append(r.Findings, findings...)
+	}
+	r.Findings = append(r.Findings, practice(f, inputs)...)
+	r.Findings = append(r.Findings, mentions(f, j.Tables)...)
+	r.Findings = append(r.Findings, cautions(w, inputs, j.Tables)...)
+	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return rank(a.Grade) - rank(b.Grade) })
+	slices.SortStableFunc(r.Settle, func(a, b Doubt) int {
+		switch {
+		case a.Weight > b.Weight:
+			return -1
+		case a.Weight < b.Weight:
+			return 1
+		}
+		return 0
+	})
+	return r, nil
+}
+
+func rank(g Grade) int {
+	return slices.Index([]Grade{Decide, Watch, Note, Sound, ""}, g)
+}
+
+// Input is what part i of a weighed formula is judged from.
+func (j *Judge) Input(w *weigh.Weighed, i int) bake.Input {
+	return bake.Input{
+		Weighed: w, Part: i, Tables: j.Tables, Rules: j.Rules,
+		Method: j.methods.Read(w.Formula, w.Parts[i].Of),
+	}
+}
+
+// options are the draws for a receipt: always the same for the same title.
+func (j *Judge) options(f *formula.Formula) readings.Options {
+	return readings.Options{N: j.Readings, Seed: readings.SeedOf(f.Title) ^ j.Seed}
+}
+
+func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
+	w := in.Weighed
+	wp := &w.Parts[in.Part]
+	p := Part{
+		Name: wp.Of.Name, Kind: wp.Of.Kind, From: wp.Of.From, Lay: wp.Of.Lay,
+		Profile:  ratios.ProfileOf(w, in.Part, j.Tables, j.Basis),
+		Measures: map[string]readings.Span{},
+	}
+	p.Lines = linesOf(w, wp, &p.Profile)
+	p.Words = wordsOf(&in.Method, j.Tables)
+	p.Class = classOf(wp.Of, &p.Profile, j.Tables)
+	p.Ratios = readRatios(&p.Profile, p.Class, j.Tables)
+
+	k, err := bake.Compile(in)
+	if err != nil {
+		return p, nil, err
+	}
+	o := j.options(w.Formula)
+	result := readings.Run(k, o)
+	for m, s := range result.Measures {
+		p.Measures[m.String()] = s
+	}
+	p.Texture = textureOf(k, result, j.Tables)
+	if p.Texture == nil {
+		return p, nil, nil
+	}
+	text, err := baseline.Textbook(in)
+	if err != nil {
+		return p, nil, err
+	}
+	p.Baseline = &Baseline{Texture: shownAs(text.Texture), Rule: text.Rule}
+	for _, d := range result.Doubts {
+		if result.Variance >= worthSettling {
+			r.Settle = append(r.Settle, Doubt{Words: d.Words, Part: d.Part, Of: p.Name, Weight: d.Part * result.Variance})
+		}
+	}
+	findings := j.textureFindings(in, k, &p, result, o)
+	return p, findings, nil
+}
+
+func linesOf(w *weigh.Weighed, wp *weigh.Part, prof *ratios.Profile) []Line {
+	lines := make([]Line, len(wp.Of.Lines))
+	for i, l := range wp.Of.Lines {
+		lines[i] = Line{Text: l.Text, Notes: l.Notes}
+		if l.Why != "" {
+			lines[i].Notes = append(slices.Clone(l.Notes), "in doubt: "+l.Why)
+		}
+	}
+	for i := range wp.Items {
+		it := &wp.Items[i]
+		lines[it.Line].Items = append(lines[it.Line].Items, Item{
+			Ingredient: it.Ingredient, Form: it.Form, Grams: it.Grams, Percent: prof.Percents[i],
+			State: it.State, Used: it.Used(w.Unknowns),
+		})
+	}
+	for i := range lines {
+		for _, it := range lines[i].Items {
+			if n := stateNote(it.State); n != "" && !slices.Contains(lines[i].Notes, n) {
+				lines[i].Notes = append(lines[i].Notes, fmt.Sprintf("%s: %s", it.Ingredient.Name, n))
+			}
+		}
+	}
+	return lines
+}
+
+// stateNote says what becomes of an amount the receipt does not give.
+func stateNote(s formula.State) string {
+	switch s {
+	case formula.ToTaste:
+		return "to taste, so not weighed"
+	case formula.NotGiven:
+		return "no amount given, so not weighed"
+	case formula.Enough:
+		return "as much as it takes, so not weighed"
+	}
+	return ""
+}
+
+func wordsOf(m *formula.Method, t *reference.Tables) []MethodWord {
+	var out []MethodWord
+	for _, tok := range m.Tokens {
+		row, ok := t.Method(tok.Method)
+		if !ok {
+			continue
+		}
+		w := MethodWord{Words: tok.Words, Token: row.ID, Meaning: row.Meaning, Where: tok.Where}
+		if !slices.Contains(out, w) {
+			out = append(out, w)
+		}
+	}
+	return out
+}

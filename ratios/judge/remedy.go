@@ -1,0 +1,212 @@
+package judge
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"assize/formula"
+	"assize/ratios"
+	"assize/ratios/bake"
+	"assize/ratios/change"
+	"assize/ratios/readings"
+)
+
+// remedy is a change a cook might make against a texture, with where it makes
+// sense. What it does is computed each time.
+type remedy struct {
+	against []string // texture ids
+	text    string
+	change  change.Change
+	fits    func(*situation) bool
+}
+
+// situation is what a remedy looks at to know whether it makes sense here.
+type situation struct {
+	method *formula.Method
+	fire   bake.Fire
+	mix    ratios.Mix
+	lined  bool // put in a dish lined with paste
+}
+
+func by(s string) decimal.Decimal { return decimal.RequireFromString(s) }
+
+// remedies in the order they are offered when they help alike. Nothing no cook
+// would do is among them: no water bath for a dish lined with paste.
+var remedies = []remedy{
+	{
+		against: []string{"cakey"}, text: "melt the butter, cool it to blood heat and stir it in, instead of creaming it",
+		change: change.Change{Drop: []formula.Flag{"creamed"}, Raise: []formula.Flag{"melted_fat"}},
+		fits:   func(s *situation) bool { return s.method.Has("creamed") },
+	},
+	{
+		against: []string{"cakey"}, text: "stir the eggs only till they run together, without froth",
+		change: change.Change{Drop: []formula.Flag{"eggs_very_light", "eggs_beaten", "whites_folded", "whites_maybe_folded", "whites_beaten"}, Raise: []formula.Flag{"eggs_slightly"}},
+		fits: func(s *situation) bool {
+			return s.method.Has("eggs_very_light", "eggs_beaten", "whites_folded", "whites_maybe_folded")
+		},
+	},
+	{
+		against: []string{"cakey", "curdy"}, text: "bake it gently, 150 C (300 F), on the middle shelf",
+		change: change.Change{Drop: []formula.Flag{"hot", "moderate"}, Raise: []formula.Flag{"slow"}, HeatC: 150},
+		fits:   func(s *situation) bool { return s.fire.Baked && !s.fire.Slow && !s.fire.Bath },
+	},
+	{
+		against: []string{"cakey", "curdy"}, text: "stand the dish in a bath of hot water in the oven",
+		change: change.Change{Raise: []formula.Flag{"bath"}},
+		fits:   func(s *situation) bool { return s.fire.Baked && !s.fire.Bath && !s.lined },
+	},
+	{
+		against: []string{"cakey"}, text: "thicken the filling in a basin over hot water first, then fill a baked case with it",
+		change: change.Change{Drop: []formula.Flag{"baked", "hot", "moderate", "slow", "bath"}, Raise: []formula.Flag{"on_heat", "not_baked"}},
+		fits: func(s *situation) bool {
+			return s.fire.Baked && !s.fire.OnHeat && s.mix.FlourAndMeal() < .02*s.mix[ratios.Total] && s.mix[ratios.Crumb] == 0
+		},
+	},
+	{
+		against: []string{"cakey", "rubbery"}, text: "take a quarter fewer eggs",
+		change: change.Change{Times: []change.Times{{Role: "egg", By: by("0.75")}, {Role: "white", By: by("0.75")}, {Role: "yolk", By: by("0.75")}}},
+		fits:   func(s *situation) bool { return s.mix.EggMass() > 150 },
+	},
+	{
+		against: []string{"thin"}, text: "add one egg",
+		change: change.Change{Add: []change.Addition{{Ingredient: "egg_whole", Grams: by("50")}}},
+		fits:   func(s *situation) bool { return s.mix.EggMass() > 0 },
+	},
+	{
+		against: []string{"thin"}, text: "add two yolks",
+		change: change.Change{Add: []change.Addition{{Ingredient: "egg_yolk", Grams: by("34")}}},
+	},
+	{
+		against: []string{"thin"}, text: "take a quarter less of the liquid",
+		change: change.Change{Times: []change.Times{{Role: "milk", By: by("0.75")}, {Role: "cream", By: by("0.75")}, {Role: "liquid", By: by("0.75")}, {Role: "water", By: by("0.75")}, {Role: "juice", By: by("0.75")}}},
+	},
+	{
+		against: []string{"thin", "curdy"}, text: "boil a level tablespoon of cornflour (8 g) in part of the liquid and stir it in",
+		change: change.Change{Add: []change.Addition{{Ingredient: "cornflour", Grams: by("8")}}, Raise: []formula.Flag{"starch_boiled"}},
+	},
+	{
+		against: []string{"rubbery"}, text: "take a quarter less flour",
+		change: change.Change{Times: []change.Times{{Role: "flour", By: by("0.75")}, {Role: "meal", By: by("0.75")}}},
+		fits:   func(s *situation) bool { return s.mix.FlourAndMeal() > 0 },
+	},
+	{
+		against: []string{"tough"}, text: "take half as much fat again",
+		change: change.Change{Times: []change.Times{{Role: "butter", By: by("1.5")}, {Role: "hard_fat", By: by("1.5")}, {Role: "oil", By: by("1.5")}}},
+	},
+	{
+		against: []string{"tough"}, text: "wet it with a quarter less water",
+		change: change.Change{Times: []change.Times{{Role: "water", By: by("0.75")}, {Role: "milk", By: by("0.75")}}},
+		fits:   func(s *situation) bool { return s.mix[ratios.NamedWater] > 0 },
+	},
+	{
+		against: []string{"tough"}, text: "handle it as little as will hold it together",
+		change: change.Change{Drop: []formula.Flag{"kneaded", "kneaded_hard", "overmixed", "rolled_too_often"}, Raise: []formula.Flag{"light_hand"}},
+		fits: func(s *situation) bool {
+			return s.method.Has("kneaded", "kneaded_hard", "overmixed", "rolled_too_often")
+		},
+	},
+	{
+		against: []string{"tough"}, text: "rub the fat in fine",
+		change: change.Change{Drop: []formula.Flag{"cut_in", "chopped_in"}, Raise: []formula.Flag{"rubbed"}},
+		fits: func(s *situation) bool {
+			return s.method.Has("cut_in", "chopped_in") && !s.method.Has("laminated", "folded_turns")
+		},
+	},
+	{
+		against: []string{"crumbly"}, text: "wet it with a third more water",
+		change: change.Change{Times: []change.Times{{Role: "water", By: by("1.3333")}, {Role: "milk", By: by("1.3333")}}},
+		fits:   func(s *situation) bool { return s.mix[ratios.NamedWater] > 0 },
+	},
+	{
+		against: []string{"crumbly"}, text: "bind it with a yolk",
+		change: change.Change{Add: []change.Addition{{Ingredient: "egg_yolk", Grams: by("17")}}},
+	},
+	{
+		against: []string{"greasy"}, text: "take a quarter less fat",
+		change: change.Change{Times: []change.Times{{Role: "butter", By: by("0.75")}, {Role: "hard_fat", By: by("0.75")}, {Role: "oil", By: by("0.75")}}},
+	},
+}
+
+// helps is how far a remedy must lower a share to be worth naming, and most
+// how many are named.
+const (
+	helps       = .10
+	mostOffered = 3
+)
+
+// remedies tries every remedy that makes sense against a texture on the same
+// draws, and gives those that help most.
+func (j *Judge) remedies(in bake.Input, k *bake.Kernel, texture string, r *readings.Result, o readings.Options) []Remedy {
+	s := &situation{
+		method: &in.Method, fire: bake.FireOf(&in.Method), mix: k.LikelyMix(),
+		lined: slices.ContainsFunc(in.Weighed.Formula.Parts, func(p formula.Part) bool { return p.Kind == formula.Pastry }) ||
+			in.Method.Has("stands_in_crust"),
+	}
+	before := Sum(k.Textures, r.Shares)
+	likely := readings.LikelyReading(k)
+	type tried struct {
+		remedy Remedy
+		gain   float64
+	}
+	var good []tried
+	for _, rem := range remedies {
+		if !slices.Contains(rem.against, texture) || rem.fits != nil && !rem.fits(s) {
+			continue
+		}
+		changed, ok := rem.change.Apply(in)
+		if !ok {
+			continue
+		}
+		k2, err := bake.Compile(changed)
+		if err != nil {
+			continue
+		}
+		shares, _ := readings.Shares(k2, o)
+		after := Sum(k2.Textures, shares)
+		if gain := before[texture] - after[texture]; gain >= helps {
+			good = append(good, tried{Remedy{Text: rem.text, Effect: effects(k, texture, before, after, &likely, readings.LikelyReading(k2))}, gain})
+		}
+	}
+	slices.SortStableFunc(good, func(a, b tried) int {
+		switch {
+		case a.gain > b.gain:
+			return -1
+		case a.gain < b.gain:
+			return 1
+		}
+		return 0
+	})
+	var out []Remedy
+	for _, g := range good[:min(len(good), mostOffered)] {
+		out = append(out, g.remedy)
+	}
+	return out
+}
+
+// sideMeasures are the figures whose change is always told beside a remedy.
+var sideMeasures = map[formula.Kind][]bake.Measure{
+	formula.Filling: {bake.SetIndex, bake.CurdleMargin, bake.Volume, bake.SugarShare},
+	formula.Pastry:  {bake.Toughness, bake.NetWater, bake.Volume},
+}
+
+// moved is how far another texture's share must move to be told.
+const moved = .05
+
+// effects lists what a change does: the texture it is against first, then any
+// other whose share moves, then the side measures.
+func effects(k *bake.Kernel, texture string, before, after map[string]float64, was *bake.Outcome, is bake.Outcome) []Effect {
+	out := []Effect{{What: texture, Kind: "share", Before: before[texture], After: after[texture]}}
+	seen := map[string]bool{texture: true}
+	for _, id := range k.Textures {
+		id = shownAs(id)
+		if d := after[id] - before[id]; !seen[id] && (d >= moved || d <= -moved) {
+			out = append(out, Effect{What: id, Kind: "share", Before: before[id], After: after[id]})
+		}
+		seen[id] = true
+	}
+	for _, m := range sideMeasures[k.Kind] {
+		out = append(out, Effect{What: m.String(), Kind: "measure", Before: was.Measures[m], After: is.Measures[m]})
+	}
+	return out
+}
