@@ -1,0 +1,215 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"assize/cmd/internal/present"
+)
+
+// topic is a page of help that belongs to no command.
+type topic struct{ name, short, text string }
+
+// topics are the pages of help in the order they are listed.
+func topics() []topic {
+	return []topic{
+		{"exit-codes", "how a run ends", exitCodes},
+		{"readings", "what \"about 8 in 10\" rests on", readingsTopic},
+		{"format", "how a receipt file is written", formatTopic},
+		{"schema", "the JSON Schema of a report", present.Schema},
+	}
+}
+
+const exitCodes = `How a run ends, for scripts and makefiles:
+
+   0  done; findings are part of the report and no failure
+   1  a finding reached the grade given with --stop-at
+   2  the command line could not be understood
+   3  something could not be read, or is not as it must be; receipts that
+      could be read were reported all the same
+  70  a fault of ours
+
+The report goes to standard output, everything else to standard error.
+
+  $ assize check --stop-at decide baked-custard.yaml
+`
+
+const readingsTopic = `Old receipts leave things open: how big the eggs were, which pint is meant, how
+far the eggs were beaten. Instead of choosing for you, assize bakes the receipt
+on paper many times over (2000 unless --readings says otherwise), each time
+taking every open thing in one of the ways it may be taken: small eggs with the
+old pint, large eggs with the new one, and so on, the commoner ways more often.
+These are the ways of taking the receipt.
+
+"About 8 in 10" means: over all those ways, a filling of this kind would be
+called cakey about eight times in ten. Nothing is ever called certain. Under one
+time in twenty is "hardly ever", over nineteen in twenty "nearly always". When no
+outcome reaches six in ten, it "could go either way".
+
+"Settle first" names what the doubt hangs on. Settle that - weigh an egg, look
+the measure up in the front of the book, decide how you will beat - write it into
+the file, and run again.
+
+The same receipt always gives the same answer. --seed draws the ways anew, to see
+how little that matters.
+
+  $ assize check --readings 500 --seed 7 rich-lemon-pudding.yaml
+`
+
+const formatTopic = `A receipt is a short file in YAML: a word, a colon, and what it is. Lines that
+begin with a dash are lists. Keep the words of the book; assize reads them.
+
+` + formatExample + `
+Only title, year, place, and parts with a kind and their lines must be there.
+
+  kind     pastry, filling, cake, batter, bread, meringue or sauce
+  year     decides which measures hold; with "printed: 1861" for a receipt
+           copied into a later book, measures of both years are weighed
+  place    england, scotland, ireland or usa
+  lines    as the book has them, or field by field:
+             - {amount: "90", unit: ml, of: seville orange juice, form: strained}
+           and where a line is one thing or another and nothing between:
+             - {either: [4 oz butter, 8 oz butter], why: blotted, odds: [1, 2]}
+           no amount is an amount too: "salt, to taste", "flour, enough to make
+           a stiff paste"
+  method   the steps in words; how eggs and butter are beaten matters most
+  take     instead of lines: the title of another receipt in the same folder
+  lay      lining, rim, lid, lining and lid, raised or patty, for a paste
+  class    what it is meant to be; "assize tables classes" lists them
+  kitchen  the kitchen that bakes it now: year, place, eggs: large or
+           {grams: 54}, flour: {protein: 9.5}, butter: salted or unsalted,
+           oven, dishes
+
+A folder is a book. A book.yaml in it gives title, year and place for all its
+receipts and the directions the book prints once for all:
+
+  standing:
+    - say: Brush the case with beaten egg and dry it before it is filled.
+      for: [pastry]
+      where: leaf 31
+
+A kitchen.yaml beside it holds the keys of "kitchen". Nothing outside the folder
+is read.
+
+  $ assize check seville-orange-tart.yaml
+`
+
+const formatExample = `  title: Orange tart
+  source: Millrace House manuscript, leaf 14
+  year: 1838
+  place: england
+  parts:
+    - name: paste
+      kind: pastry
+      lay: lining
+      lines:
+        - half a pound of flour
+        - a quarter of a pound of butter
+        - 3 tablespoonfuls of cold water
+      method:
+        - Rub the butter into the flour and wet it with the water.
+    - name: filling
+      kind: filling
+      lines:
+        - 6 eggs, well beaten
+        - half a pound of loaf sugar, pounded
+        - the juice and grated rind of 2 oranges
+      method:
+        - Mix all together and bake in a quick oven half an hour.
+  oven: quick
+  bake: half an hour
+`
+
+func newHelp(r *run) *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [COMMAND or TOPIC]",
+		Short: "help on a command or a topic",
+		Args:  cobra.MaximumNArgs(1),
+		RunE: r.start(func(cmd *cobra.Command, args []string) error {
+			root := cmd.Root()
+			if len(args) == 0 {
+				return root.Help()
+			}
+			known := commandNames(root)
+			for _, c := range root.Commands() {
+				if c.Name() == args[0] {
+					return c.Help()
+				}
+			}
+			for _, t := range topics() {
+				if t.name == args[0] {
+					_, err := io.WriteString(r.Out, t.text)
+					return r.written(err)
+				}
+				known = append(known, t.name)
+			}
+			return usageError{fmt.Sprintf("no help on %q", args[0]), suggest(args[0], known, "there is help on "+strings.Join(known, ", "))}
+		}),
+	}
+}
+
+// helpOf is the help page of a command.
+func helpOf(cmd *cobra.Command) string {
+	var b strings.Builder
+	text := cmd.Long
+	if text == "" {
+		text = upper(cmd.Short) + "."
+	}
+	fmt.Fprintf(&b, "%s\n\nUsage: %s\n", text, usageLine(cmd))
+	if !cmd.HasParent() {
+		b.WriteString("\nCommands\n")
+		for _, c := range cmd.Commands() {
+			fmt.Fprintf(&b, "  %-12s %s\n", c.Name(), c.Short)
+		}
+		b.WriteString("\nTopics of help\n")
+		for _, t := range topics() {
+			fmt.Fprintf(&b, "  %-12s %s\n", t.name, t.short)
+		}
+	}
+	b.WriteString("\nFlags\n")
+	b.WriteString(flagsOf(cmd))
+	return b.String()
+}
+
+func usageLine(cmd *cobra.Command) string {
+	if !cmd.HasParent() {
+		return "assize COMMAND"
+	}
+	return "assize " + cmd.Use
+}
+
+// flagsOf lists the flags of a command, one a line.
+func flagsOf(cmd *cobra.Command) string {
+	var names, words []string
+	longest := 0
+	add := func(f *pflag.Flag) {
+		kind, usage := pflag.UnquoteUsage(f)
+		name := "--" + f.Name
+		if kind != "" {
+			name += " " + kind
+		}
+		if f.DefValue != "" && f.DefValue != "false" && f.DefValue != "0" {
+			usage += " (" + f.DefValue + ")"
+		}
+		names, words = append(names, name), append(words, usage)
+		longest = max(longest, len(name))
+	}
+	cmd.LocalFlags().VisitAll(add)
+	cmd.InheritedFlags().VisitAll(add)
+	var b strings.Builder
+	for i, n := range names {
+		fmt.Fprintf(&b, "  %-*s  %s\n", longest, n, words[i])
+	}
+	return b.String()
+}
+
+func upper(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

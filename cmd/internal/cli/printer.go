@@ -1,0 +1,99 @@
+package cli
+
+import (
+	"io"
+	"strconv"
+	"strings"
+
+	"assize/cmd/internal/present"
+)
+
+// The formats a report may be written in.
+const (
+	formatText     = "text"
+	formatMarkdown = "markdown"
+	formatJSON     = "json"
+	formatCSV      = "csv"
+)
+
+var formats = []string{formatText, formatMarkdown, formatJSON, formatCSV}
+
+// usualWidth is taken when nothing tells how wide the terminal is.
+const usualWidth = 100
+
+// layout is how text is set out on this run's output.
+func (r *run) layout() present.Layout {
+	l := present.Layout{Width: usualWidth}
+	if r.Columns > 0 {
+		l.Width = r.Columns
+	}
+	if n, err := strconv.Atoi(r.Env("COLUMNS")); err == nil && n > 0 {
+		l.Width = n
+	}
+	l.Bold = r.Terminal && !r.plain && r.Env("NO_COLOR") == "" && r.Env("TERM") != "dumb"
+	return l
+}
+
+// written is the error of writing to the run's output, said for the person.
+func (r *run) written(err error) error {
+	if err == nil {
+		return nil
+	}
+	return unreadable{what: "the output cannot be written: " + cause(err).Error()}
+}
+
+// printer writes the reports of one run one after another.
+type printer struct {
+	out     io.Writer
+	format  string
+	several bool
+	about   present.About
+	layout  present.Layout
+	csv     *present.CSV
+	printed int
+}
+
+func (r *run) printer(format string, several bool, about present.About) *printer {
+	return &printer{out: r.Out, format: format, several: several, about: about, layout: r.layout(), csv: present.NewCSV(r.Out)}
+}
+
+// checked writes a judged receipt.
+func (p *printer) checked(s *present.Sheet, w present.Wish) error {
+	switch p.format {
+	case formatJSON:
+		return present.CheckJSON(p.out, s, p.about, p.several)
+	case formatCSV:
+		return p.csv.Checked(s)
+	}
+	return p.page(present.Check(s, p.about, w))
+}
+
+// weighed writes a weighed receipt.
+func (p *printer) weighed(s *present.Sheet) error {
+	switch p.format {
+	case formatJSON:
+		return present.WeighJSON(p.out, s, p.about, p.several)
+	case formatCSV:
+		return p.csv.Weighed(s)
+	}
+	return p.page(present.Weigh(s, p.about))
+}
+
+// page writes a page, with a rule before every page but the first.
+func (p *printer) page(page *present.Page) error {
+	p.printed++
+	rule := ""
+	if p.printed > 1 {
+		rule = "\n" + strings.Repeat("-", p.layout.Width) + "\n\n"
+		if p.format == formatMarkdown {
+			rule = "\n---\n\n"
+		}
+	}
+	if _, err := io.WriteString(p.out, rule); err != nil {
+		return err
+	}
+	if p.format == formatMarkdown {
+		return page.Markdown(p.out)
+	}
+	return page.Text(p.out, p.layout)
+}
