@@ -106,6 +106,10 @@ type Texture struct {
 	Word      string  // smooth, tender, flaky ...: told by an index, without a share
 	Shares    []Share // in the order of the textures table; they sum to 1
 	Heat      float64 // chance that careless heat spoils it; a caution
+	// Said counts the published formulas of which the judge, fitted without
+	// them, said that the likeliest texture was likely, Right those on which it
+	// was so. Zero where that is not counted.
+	Said, Right int
 }
 
 // Share is one texture's share of probability.

@@ -49,6 +49,11 @@ func textureOf(k *bake.Kernel, r *readings.Result, t *reference.Tables) *Texture
 		}
 	}
 	out.Undecided = best < surely
+	for _, l := range t.Links {
+		if l.Kind == string(k.Kind) && l.ID == out.Likeliest {
+			out.Said, out.Right = l.Said, l.Right
+		}
+	}
 	out.Word = word(k, out.Likeliest, r)
 	return out
 }

@@ -318,6 +318,9 @@ func (c *checking) expect() []Block {
 		if b := p.Baseline; b != nil {
 			add(Entry{Text: fmt.Sprintf("a textbook rule would say: %s (%s)", c.shown(p, b.Texture), b.Rule)})
 		}
+		if x := p.Texture; x.Said > 0 && !x.Undecided {
+			add(Entry{Text: trust(c.shown(p, x.Likeliest), x.Said, x.Right)})
+		}
 		if p.Kind == formula.Pastry {
 			add(Entry{Text: pasteJudged})
 		}

@@ -234,6 +234,12 @@ func ground(e judge.Evidence) string {
 // pastes that were kept back, it did no better than calling every paste sound.
 const pasteJudged = "Of pastes we judge no better than a good guess."
 
+// trust says how often a texture called likely was so, of published formulas
+// the judge had not been fitted on.
+func trust(shown string, said, right int) string {
+	return fmt.Sprintf("of %d published formulas we called %q likely for, fitted without them, %d were so", said, shown, right)
+}
+
 // notJudged says of kinds of part that have no mechanisms what is done instead.
 func notJudged(p *judge.Part) string {
 	return fmt.Sprintf("How a %s turns out is not judged yet; its proportions are held against what is usual.", p.Kind)
