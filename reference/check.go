@@ -225,12 +225,21 @@ func (c *checker) methods() {
 
 var partKinds = []string{"pastry", "filling", "cake", "batter", "bread", "meringue", "sauce"}
 
+// unsaid are the flags of method a class may give odds for.
+var unsaid = []string{"eggs_beaten", "mixed", "eggs_very_light", "creamed", "melted_fat"}
+
 func (c *checker) classes() {
 	spelled := map[string]string{}
 	for i, k := range c.t.Classes {
 		c.provenance("classes", i, k.Provenance)
 		c.oneOf("classes", i, "kind of part", k.Kind, partKinds)
 		c.oneOf("classes", i, "era", k.Era, []string{"modern", "period"})
+		for flag, odds := range k.Unsaid {
+			c.oneOf("classes", i, "thing left unsaid", flag, unsaid)
+			if odds.IsNegative() {
+				c.report("classes", i, "", "the odds of %s are less than nothing", flag)
+			}
+		}
 		for _, a := range append([]string{k.ID}, k.Also...) {
 			if other, ok := spelled[a]; ok && other != k.ID {
 				c.report("classes", i, "", "%q already stands for the class %s", a, other)

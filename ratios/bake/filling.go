@@ -231,19 +231,27 @@ func (c *compiler) unsaid() bool {
 }
 
 // drawMethod draws what a receipt without a word of method leaves open, with
-// odds by what such mixes are commonly done with: eggs beaten as a matter of
-// course; butter creamed rather than melted in a rich mix (common practice).
+// the odds its class states; for a class that states none, eggs beaten as a
+// matter of course and butter as often creamed as melted (common practice).
 func (c *compiler) drawMethod(f *filling) {
 	f.eggRanges = []eggBeaten{crumb.EggsBeaten, crumb.EggsUnsaid, crumb.EggsVeryLight}
 	f.eggWay = c.slot(Slot{ID: "eggs unsaid", Words: "how the eggs were beaten (the receipt does not say)", Ways: []Way{
-		{Words: "beaten", Odds: 3}, {Words: "only mixed", Odds: 2}, {Words: "beaten very light", Odds: 1},
+		{Words: "beaten", Odds: c.odds(eggsBeatenF, 3)}, {Words: "only mixed", Odds: c.odds(mixedF, 2)}, {Words: "beaten very light", Odds: c.odds(eggsLight, 1)},
 	}})
 	if butter := c.mass(func(it itemOf) bool { return slices.Contains(it.Ingredient.Roles, "butter") }); butter > 0 {
 		f.creamed = true
 		f.creamWay = c.slot(Slot{ID: "butter unsaid", Words: "whether the butter was creamed or melted (the receipt does not say)", Ways: []Way{
-			{Words: "creamed", Odds: 1}, {Words: "melted", Odds: 1},
+			{Words: "creamed", Odds: c.odds(creamedF, 1)}, {Words: "melted", Odds: c.odds(meltedFat, 1)},
 		}})
 	}
+}
+
+// odds are what the class states for something left unsaid, else the usual.
+func (c *compiler) odds(flag formula.Flag, usual float64) float64 {
+	if c.Class == nil || len(c.Class.Unsaid) == 0 {
+		return usual
+	}
+	return c.Class.Unsaid[string(flag)].InexactFloat64()
 }
 
 // eggs reports which eggs the part has lines of.

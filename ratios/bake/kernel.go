@@ -95,6 +95,8 @@ type Input struct {
 	Method  formula.Method
 	Tables  *reference.Tables
 	Rules   Rules
+	// Class, where it is known, gives the odds of what the receipt leaves unsaid.
+	Class *reference.Class
 }
 
 // Compile makes the kernel of one part. Parts of a kind without mechanisms get

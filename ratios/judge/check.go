@@ -103,6 +103,7 @@ func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
 	p.Class = classOf(wp.Of, &p.Profile, j.Tables)
 	p.Ratios = readRatios(&p.Profile, p.Class, j.Tables)
 
+	in.Class = likelyMeant(p.Class)
 	k, err := bake.Compile(in)
 	if err != nil {
 		return p, nil, err
@@ -128,6 +129,18 @@ func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
 	}
 	findings := j.textureFindings(in, k, &p, result, o)
 	return p, findings, nil
+}
+
+// likelyMeant is the class whose habits are taken where the receipt is silent:
+// the one it names, else the nearer of today's and the old books'.
+func likelyMeant(fit *ClassFit) *reference.Class {
+	switch {
+	case fit == nil:
+		return nil
+	case !fit.Given && fit.Period != nil && fit.Period.Distance < fit.Distance:
+		return fit.Period.Class
+	}
+	return fit.Class
 }
 
 func linesOf(w *weigh.Weighed, wp *weigh.Part, prof *ratios.Profile) []Line {

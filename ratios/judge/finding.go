@@ -7,6 +7,7 @@ import (
 	"assize/ratios"
 	"assize/ratios/bake"
 	"assize/ratios/readings"
+	"assize/ratios/setting"
 	"assize/reference"
 )
 
@@ -144,7 +145,7 @@ func (j *Judge) indexFindings(in bake.Input, k *bake.Kernel, p *Part, r *reading
 	if at(bake.SugarShare) > lateStarch && at(bake.StarchIndex) > .3 {
 		add("starch-thin", "starch swells late in so much sugar: cook it in part of the liquid before all the sugar goes in", j.mechanism("starch-set", "sugar in the water phase", "over 55 in 100", fmt.Sprintf("%.0f in 100", at(bake.SugarShare)), "medium"))
 	}
-	if yolk := p.Measures[bake.StarchShare.String()]; fire.Stove && !in.Method.Has("starch_boiled") && yolk.Likely >= 2 && at(bake.EggProtein) > 0 {
+	if mix := k.LikelyMix(); fire.Stove && setting.Amylase(&mix, in.Method.Has("starch_boiled")) {
 		add("starch-thin", "bring it to the boil once the yolks are in, or it may thin on standing", j.mechanism("starch-set", "yolk with starch, and no word of a boil", "85 C and over", "not said", "medium"))
 	}
 	return out
