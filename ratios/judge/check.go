@@ -100,7 +100,7 @@ func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
 	}
 	p.Lines = linesOf(w, wp, &p.Profile)
 	p.Words = wordsOf(&in.Method, j.Tables)
-	p.Class = classOf(wp.Of, &p.Profile, j.Tables)
+	p.Class = classOf(wp.Of, &in.Method, &p.Profile, j.Tables)
 	p.Ratios = readRatios(&p.Profile, p.Class, j.Tables)
 
 	in.Class = likelyMeant(p.Class)

@@ -51,22 +51,31 @@ func Distances(kind formula.Kind, p *ratios.Profile, t *reference.Tables, era st
 	return out
 }
 
-// distance of one class. Of several rows for one ratio the nearest counts:
-// published ranges of one class may disagree.
+// distance of one class. Of several published ranges for one ratio the nearest
+// counts, since sources of one class may disagree. Single formulas count all
+// together: one odd formula among many must not make a class near everything.
 func distance(c *reference.Class, p *ratios.Profile, t *reference.Tables) (mean float64, shared int) {
 	sum := 0.0
 	for i := range p.Ratios {
 		r := &p.Ratios[i]
-		best := math.Inf(1)
+		v := r.Value.Likely.InexactFloat64()
+		best, points, n := math.Inf(1), 0.0, 0.0
 		for j := range t.Ranges {
-			row := &t.Ranges[j]
-			if row.Class == c.ID && row.Ratio == r.Row.ID {
-				best = min(best, excess(r.Value.Likely.InexactFloat64(), row))
+			switch row := &t.Ranges[j]; {
+			case row.Class != c.ID || row.Ratio != r.Row.ID:
+			case row.Kind == "point":
+				points += excess(v, row) * excess(v, row)
+				n++
+			default:
+				best = min(best, excess(v, row)*excess(v, row))
 			}
+		}
+		if n > 0 {
+			best = min(best, points/n)
 		}
 		if !math.IsInf(best, 1) {
 			shared++
-			sum += best * best
+			sum += best
 		}
 	}
 	if shared == 0 {
@@ -91,10 +100,14 @@ func excess(v float64, row *reference.Range) float64 {
 }
 
 // classOf fits a part to its class: the one the receipt names, else the
-// nearest.
-func classOf(part *formula.Part, p *ratios.Profile, t *reference.Tables) *ClassFit {
-	modern := Distances(part.Kind, p, t, "modern")
-	period := Distances(part.Kind, p, t, "period")
+// nearest. Proportions alone cannot tell a standing paste, which is meant hard,
+// from a short one; it is thought of only where the paste is raised or wetted
+// hot.
+func classOf(part *formula.Part, method *formula.Method, p *ratios.Profile, t *reference.Tables) *ClassFit {
+	stands := part.Lay == "raised" || method.Has("hot_water")
+	unfit := func(d ClassDistance) bool { return d.Class.Meant == "tough" && !stands }
+	modern := slices.DeleteFunc(Distances(part.Kind, p, t, "modern"), unfit)
+	period := slices.DeleteFunc(Distances(part.Kind, p, t, "period"), unfit)
 	fit := &ClassFit{}
 	if len(period) > 0 {
 		fit.Period = &period[0]

@@ -92,3 +92,13 @@ func TestStandingPasteIsMeantHard(t *testing.T) {
 	require.NoError(t, faults.Err())
 	require.Nil(t, finding(r, "tough"))
 }
+
+// A short paste whose proportions a standing paste could have is not taken for
+// one, or its hardness would pass as meant.
+func TestShortPasteIsNoStandingPaste(t *testing.T) {
+	f, tables := demoFormula(t, "paste-no-3.yaml")
+	r, faults := judge.New(tables).Check(f)
+	require.NoError(t, faults.Err())
+	require.NotEqual(t, "tough", r.Parts[0].Class.Class.Meant)
+	require.NotEqual(t, "tough", r.Parts[0].Class.Period.Class.Meant)
+}
