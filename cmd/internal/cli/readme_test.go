@@ -32,3 +32,11 @@ func TestReadmeIsTrue(t *testing.T) {
 	}
 	require.Positive(t, ran)
 }
+
+// Many single formulas of an old class are told together, without a verdict:
+// nothing lies within a formula.
+func TestManyFormulasAreToldTogether(t *testing.T) {
+	_, out, _ := at(Session{}, "check", "--brief", "--readings", "50", "../../../testdata/demo/millrace/paste-no-3.yaml")
+	require.Regexp(t, `[0-9.]+-[0-9.]+ in [0-9]+ formulas`, out)
+	require.NotRegexp(t, `formulas( \[[0-9]+\])* (below|within|above)`, out)
+}

@@ -213,18 +213,57 @@ func (c *checking) ratioRows(p *judge.Part, r *judge.RatioReading) [][]string {
 		here += " " + u
 	}
 	rows := [][]string{{r.Ratio.Row.Name, here, "", ""}}
-	for i := range max(len(today), len(then)) {
+	left, right := c.usuals(today, places), c.usuals(then, places)
+	for i := range max(len(left), len(right)) {
 		if i > 0 {
 			rows = append(rows, make([]string, len(rows[0])))
 		}
-		if i < len(today) {
-			rows[i][2] = c.usual(&today[i], places)
+		if i < len(left) {
+			rows[i][2] = left[i]
 		}
-		if i < len(then) {
-			rows[i][3] = c.usual(&then[i], places)
+		if i < len(right) {
+			rows[i][3] = right[i]
 		}
 	}
 	return rows
+}
+
+// fewFormulas is how many single formulas are shown one by one; more are
+// shown together, from the least to the most.
+const fewFormulas = 2
+
+// usuals are the published figures of a ratio, single formulas together when
+// there are many.
+func (c *checking) usuals(list []judge.RangeReading, places int32) []string {
+	var out []string
+	var single []judge.RangeReading
+	for _, rr := range list {
+		if rr.Range.Kind == "point" && rr.Range.Low.Equal(rr.Range.High) {
+			single = append(single, rr)
+			continue
+		}
+		out = append(out, c.usual(&rr, places))
+	}
+	if len(single) <= fewFormulas {
+		for _, rr := range single {
+			out = append(out, c.usual(&rr, places))
+		}
+		return out
+	}
+	low, high := single[0].Range.Low, single[0].Range.High
+	var marks []string
+	for _, rr := range single {
+		low, high = decimal.Min(low, rr.Range.Low), decimal.Max(high, rr.Range.High)
+		if m := c.cite(rr.Range.Provenance); m != "" && !slices.Contains(marks, m) {
+			marks = append(marks, m)
+		}
+	}
+	at := func(d decimal.Decimal) string { return d.Round(places).String() }
+	span := at(low)
+	if !low.Equal(high) {
+		span += "-" + at(high)
+	}
+	return append(out, strings.TrimSpace(fmt.Sprintf("%s in %d formulas %s", span, len(single), strings.Join(marks, ""))))
 }
 
 // shownRanges are the ranges worth holding a ratio against: those of the
