@@ -74,7 +74,7 @@ func read(name string, text []byte, t *reference.Tables) (any, fault.List) {
 // requireInside holds every fault to a place on the page.
 func requireInside(t testing.TB, text []byte, faults fault.List) {
 	t.Helper()
-	rows := strings.Split(string(text), "\n")
+	rows := fault.Lines(string(text))
 	last := fault.Fault{}
 	for _, f := range faults {
 		require.NotEmpty(t, f.What)

@@ -40,10 +40,10 @@ type slip struct {
 
 // findSlip looks for the first slip of a page that could not be read.
 func findSlip(text string) (slip, bool) {
-	rows := strings.Split(text, "\n")
+	rows := fault.Lines(text)
 	var levels indents
 	for i := 0; i < len(rows); i++ {
-		row := []rune(strings.TrimRight(rows[i], "\r"))
+		row := []rune(rows[i])
 		at := slip{line: i + 1}
 		for j, r := range row {
 			if unprintable(r) {

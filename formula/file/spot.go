@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"assize/reference/fault"
 )
 
 // spot finds where on the page character number column (from 1) of a text
@@ -11,8 +13,8 @@ import (
 // loses the text, the start of the node is given.
 func (p *reading) spot(n *yaml.Node, column int) (line, col int) {
 	if p.rows == nil {
-		for _, row := range strings.Split(string(p.Page.Text), "\n") {
-			p.rows = append(p.rows, []rune(strings.TrimSuffix(row, "\r")))
+		for _, row := range fault.Lines(string(p.Page.Text)) {
+			p.rows = append(p.rows, []rune(row))
 		}
 	}
 	w := walk{rows: p.rows, row: n.Line - 1, col: n.Column - 1, style: n.Style}

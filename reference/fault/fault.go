@@ -4,7 +4,6 @@
 package fault
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"slices"
@@ -108,7 +107,7 @@ func excerpt(line string, column int) (string, int) {
 type Page struct {
 	Name   string
 	Text   []byte
-	lines  [][]byte
+	lines  []string
 	faults List
 }
 
@@ -128,12 +127,12 @@ func (p *Page) Add(line, column int, hint, format string, args ...any) {
 // line is the text of a line, numbered from 1.
 func (p *Page) line(n int) string {
 	if p.lines == nil {
-		p.lines = bytes.Split(p.Text, []byte("\n"))
+		p.lines = Lines(string(p.Text))
 	}
 	if n < 1 || n > len(p.lines) {
 		return ""
 	}
-	return strings.TrimRight(string(p.lines[n-1]), "\r")
+	return p.lines[n-1]
 }
 
 // Faults lists what was found, in the order of the page.

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -216,10 +215,10 @@ func (in *receipts) refuse(faults fault.List) {
 // withLines puts the text of its line to each fault that has none.
 func withLines(faults fault.List, text []byte) fault.List {
 	out := slices.Clone(faults)
-	lines := bytes.Split(text, []byte("\n"))
+	lines := fault.Lines(string(text))
 	for i, f := range out {
 		if f.Source == "" && f.Line > 0 && f.Line <= len(lines) {
-			out[i].Source = strings.TrimRight(string(lines[f.Line-1]), "\r")
+			out[i].Source = lines[f.Line-1]
 		}
 	}
 	return out
