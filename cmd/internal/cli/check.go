@@ -132,7 +132,7 @@ func (r *run) each(args []string, kitchen string, how judging, print func(*print
 	show := func(d *judged) error {
 		bar.step()
 		if len(d.faults) > 0 {
-			in.refuse(d.faults)
+			in.refuse(in.withLines(d.faults))
 			return nil
 		}
 		return print(p, &present.Sheet{Report: d.report, Directions: directions(d.formula, d.book)})

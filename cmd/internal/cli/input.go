@@ -66,6 +66,8 @@ type receipts struct {
 	kitchen formula.Kitchen
 	shown   map[fault.Fault]bool
 	faulty  bool
+	// standard is what was read from standard input.
+	standard []byte
 }
 
 // reading starts reading receipts, with the kitchen of a file over every
@@ -175,6 +177,7 @@ func (in *receipts) readStandard() *formula.Formula {
 		in.refuse(fault.List{{File: standardInput, What: fmt.Sprintf("it cannot be read: %v", cause(err))}})
 		return nil
 	}
+	in.standard = text
 	f, faults := file.ReadWith(standardInput, text, in.tables, file.Defaults{KitchenOver: in.kitchen})
 	if len(faults) > 0 {
 		in.refuse(faults)
@@ -190,7 +193,7 @@ func (in *receipts) readStandard() *formula.Formula {
 		}
 	}
 	if len(faults) > 0 {
-		in.refuse(withLines(faults, text))
+		in.refuse(in.withLines(faults))
 		return nil
 	}
 	return f
@@ -212,12 +215,19 @@ func (in *receipts) refuse(faults fault.List) {
 	}
 }
 
-// withLines puts the text of its line to each fault that has none.
-func withLines(faults fault.List, text []byte) fault.List {
+// withLines puts the text of its line to each fault that has none: what is found
+// on the scales knows the place and not the page.
+func (in *receipts) withLines(faults fault.List) fault.List {
 	out := slices.Clone(faults)
-	lines := fault.Lines(string(text))
 	for i, f := range out {
-		if f.Source == "" && f.Line > 0 && f.Line <= len(lines) {
+		if f.Source != "" || f.Line == 0 {
+			continue
+		}
+		text := in.standard
+		if f.File != standardInput {
+			text, _ = readFile(f.File) // a page gone since it was read shows no line
+		}
+		if lines := fault.Lines(string(text)); f.Line <= len(lines) {
 			out[i].Source = lines[f.Line-1]
 		}
 	}

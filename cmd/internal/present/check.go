@@ -201,7 +201,9 @@ func (c *checking) ratioRows(p *judge.Part, r *judge.RatioReading) [][]string {
 	places := ratioPlaces(v.Likely, v.Low, v.High, 0)
 	var today, then []judge.RangeReading
 	for _, rr := range shownRanges(p, r) {
-		places = max(places, ratioPlaces(v.Likely, rr.Range.Low, rr.Range.High, verdictOrder[rr.Verdict]))
+		if rr.Range.Low.LessThan(rr.Range.High) { // only then is its verdict printed
+			places = max(places, ratioPlaces(v.Likely, rr.Range.Low, rr.Range.High, verdictOrder[rr.Verdict]))
+		}
 		if class, ok := c.tables.Class(rr.Range.Class); ok && class.Era == "period" {
 			then = append(then, rr)
 		} else {
@@ -246,7 +248,9 @@ func (c *checking) usuals(list []judge.RangeReading, places int32) []string {
 	}
 	if len(single) <= fewFormulas {
 		for _, rr := range single {
-			out = append(out, c.usual(&rr, places))
+			if u := c.usual(&rr, places); !slices.Contains(out, u) {
+				out = append(out, u)
+			}
 		}
 		return out
 	}
@@ -468,9 +472,26 @@ func (c *checking) eye() List {
 				e.Text += " (" + g + ")"
 			}
 		}
+		if f.Code == unreadiedCase && c.directed(f.Part) {
+			e.Text += "; " + seeElsewhere
+		}
 		out = append(out, e)
 	}
 	return out
+}
+
+// unreadiedCase is the finding that a step is missing which books like to give
+// once for all their tarts.
+const unreadiedCase = "soggy-base"
+
+// directed reports whether the book gives directions for the part elsewhere.
+func (c *checking) directed(part string) bool {
+	for i := range c.Report.Parts {
+		if c.Report.Parts[i].Name == part && i < len(c.Directions) && len(c.Directions[i]) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // mostSettled is how many unknowns are named for a part, and leastSettled the

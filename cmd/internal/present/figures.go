@@ -51,6 +51,9 @@ func weight(s reference.Span, unit string) string {
 // spanned is a bare figure with its range: "2 (2-3)".
 func spanned(s reference.Span) string { return ranged(figure(s.Likely), s) }
 
+// fine is a bare factor with its range, to two places.
+func fine(s reference.Span) string { return ratio(s, 2) }
+
 func ranged(shown string, s reference.Span) string {
 	if b := between(s); b != "" {
 		return shown + " (" + b + ")"
@@ -75,8 +78,18 @@ func volume(s readings.Span) string {
 // Bounds of a share put in words: nothing is called certain.
 const hardly, nearly = .05, .95
 
-// tenths is a share in tenths, 1 to 9.
-func tenths(share float64) int { return min(9, max(1, int(math.Round(share*10)))) }
+// settled is the share from which a texture is called the likeliest outright.
+const settled = .60
+
+// tenths is a share in tenths, 1 to 9. A share that leaves the verdict open is
+// not rounded up to one that would settle it.
+func tenths(share float64) int {
+	n := min(9, max(1, int(math.Round(share*10))))
+	if share < settled {
+		n = min(n, 5)
+	}
+	return n
+}
 
 // outOfTen is a share in words: "about 8 in 10".
 func outOfTen(share float64) string {

@@ -135,7 +135,12 @@ func (w *weighing) way(u *weigh.Unknown, way *weigh.Way) string {
 	if m := w.measure(way.Source); m != nil && u.ID != heaped {
 		return m.Names[0] + " of " + weight(m.Span, m.Unit) + mark
 	}
-	return "times " + spanned(way.Span) + mark
+	for i := range w.tables.Ingredients {
+		if way.Source == &w.tables.Ingredients[i].Provenance {
+			return fine(way.Span) + " g to the ml" + mark
+		}
+	}
+	return "times " + fine(way.Span) + mark
 }
 
 // heaped is the unknown of how heaped spoons were. It has the source of the

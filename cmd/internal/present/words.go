@@ -500,5 +500,8 @@ func meant(words string) string { return "The receipt says of it: " + quoted(wor
 // readCautions stands in the lead of a page that has cautions.
 const readCautions = "Read the cautions below."
 
+// seeElsewhere points from a missing step to the book's standing directions.
+const seeElsewhere = "see below what the book says elsewhere"
+
 // howToRead stands under the proportions.
 const howToRead = "All by weight: 0.5 is half as much of the first as of the second. A single figure is one published formula."

@@ -40,6 +40,8 @@ func TestNothingIsCertain(t *testing.T) {
 	require.Equal(t, "about 1 in 10", outOfTen(.05))
 	require.Equal(t, "about 8 in 10", outOfTen(.82))
 	require.Equal(t, "about 9 in 10", outOfTen(.949))
+	require.Equal(t, "about 5 in 10", outOfTen(.599), "six in ten would be no open verdict")
+	require.Equal(t, "about 6 in 10", outOfTen(.60))
 	require.Equal(t, "nearly always", outOfTen(.95))
 	rapid.Check(t, func(t *rapid.T) {
 		words := outOfTen(rapid.Float64Range(0, 1).Draw(t, "share"))
