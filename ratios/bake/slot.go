@@ -64,6 +64,9 @@ func (s *Slot) Likely() Value {
 	return Value{At: s.Ways[best].Likely, Way: best}
 }
 
+// below1 is the largest number under 1.
+const below1 = 1 - 0x1p-53
+
 // At is the slot's value for a number u from 0 up to 1, by which ways and
 // values within a way come out in their odds.
 func (s *Slot) At(u float64) Value {
@@ -74,13 +77,24 @@ func (s *Slot) At(u float64) Value {
 			total += s.Ways[i].Odds
 		}
 		u *= total
-		for way < len(s.Ways)-1 && u >= s.Ways[way].Odds {
+		for way < len(s.Ways)-1 && u >= s.Ways[way].Odds && s.after(way) {
 			u -= s.Ways[way].Odds
 			way++
 		}
-		u /= s.Ways[way].Odds
+		// Taking the odds off one by one may leave a hair over 1.
+		u = min(u/s.Ways[way].Odds, below1)
 	}
 	return Value{At: s.Ways[way].at(u), Way: way}
+}
+
+// after reports whether a way behind this one has any odds at all.
+func (s *Slot) after(way int) bool {
+	for _, w := range s.Ways[way+1:] {
+		if w.Odds > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func (w *Way) at(u float64) float64 {
