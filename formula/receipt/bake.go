@@ -1,6 +1,8 @@
 package receipt
 
 import (
+	"regexp"
+	"slices"
 	"strings"
 
 	"assize/formula"
@@ -36,6 +38,34 @@ func ReadBake(text string) formula.Bake {
 		bake.Minutes += (s.LowMinutes + s.HighMinutes) / 2
 	}
 	return bake
+}
+
+var (
+	bakeWord  = regexp.MustCompile(`(?i)\b(?:bak(?:e|ed|es|ing)|oven)\b`)
+	caseBaked = regexp.MustCompile(`(?i)\b(?:blind|empty|part[ -]baked|baked (?:shell|case|crust))\b`)
+	stepEnd   = regexp.MustCompile(`[.;:](?:\s|$)`)
+)
+
+// bakeInStep reads the baking out of a step in words. Only a sentence that
+// speaks of baking or the oven counts, from that word on when figures follow
+// it: an hour's rest or ten minutes' beating is no baking, nor is what is done
+// to an empty case.
+func bakeInStep(step string) formula.Bake {
+	var last formula.Bake
+	for _, sentence := range stepEnd.Split(step, -1) {
+		at := bakeWord.FindStringIndex(sentence)
+		if at == nil || caseBaked.MatchString(sentence) {
+			continue
+		}
+		b := ReadBake(sentence[at[0]:])
+		if !b.Said() {
+			b = ReadBake(sentence)
+		}
+		if b.Said() {
+			last = b
+		}
+	}
+	return last
 }
 
 type bakeFigure struct {
@@ -78,9 +108,12 @@ func bakeFigures(text string) []bakeFigure {
 		unit, ok := bakeUnits[w]
 		switch {
 		case ok && unit.minutes > 0:
+			more, used := andAPart(words[i+1:])
 			add(i, func(low, high float64) bakeFigure {
-				return bakeFigure{low * unit.minutes, high * unit.minutes, true}
+				return bakeFigure{(low + more) * unit.minutes, (high + more) * unit.minutes, true}
 			})
+			from = i + 1 + used
+			continue
 		case ok:
 			add(i, func(low, high float64) bakeFigure {
 				return bakeFigure{celsius(low, unit.degrees), celsius(high, unit.degrees), false}
@@ -94,6 +127,23 @@ func bakeFigures(text string) []bakeFigure {
 	}
 	add(len(words), bareFigure)
 	return out
+}
+
+// andAPart reads what may follow a time in words, "an hour and a half", as a
+// part of its unit, and how many words that took.
+func andAPart(words []string) (part float64, used int) {
+	for _, p := range []struct {
+		words []string
+		part  float64
+	}{
+		{[]string{"and", "three", "quarters"}, .75}, {[]string{"and", "a", "half"}, .5},
+		{[]string{"and", "a", "quarter"}, .25}, {[]string{"and", "half"}, .5},
+	} {
+		if len(words) >= len(p.words) && slices.Equal(words[:len(p.words)], p.words) {
+			return p.part, len(p.words)
+		}
+	}
+	return 0, 0
 }
 
 // bareFigure reads a figure without a unit: minutes, which no kitchen counts

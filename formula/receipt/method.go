@@ -90,7 +90,7 @@ func (m *MethodReader) Read(f *formula.Formula, p *formula.Part) formula.Method 
 	out.Bake = ReadBake(f.Bake)
 	if !out.Bake.Said() {
 		for _, s := range p.Steps {
-			if b := ReadBake(s); b.Said() {
+			if b := bakeInStep(s); b.Said() {
 				out.Bake = b
 			}
 		}

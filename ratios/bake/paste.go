@@ -205,7 +205,7 @@ func (p *pasteRules) run(m *ratios.Mix, t *tagged, values []Value, out *Outcome)
 		return
 	}
 	s := paste.State{
-		Type: p.kind, PureFat: (m[ratios.Fat] - m[ratios.FlourFat] - m[ratios.CheeseFat]/2) / flour, RawFat: m[ratios.WrittenFat] / flour, Sugar: m[ratios.Sugar] / flour,
+		Type: p.kind, PureFat: (m[ratios.Fat] - m[ratios.FlourFat] - m[ratios.CheeseFat]/2) / flour, Sugar: m[ratios.Sugar] / flour,
 		Coverage: values[p.coverage].At, Water: m[ratios.PasteWater] / flour, FatWater: m[ratios.FatWater] / flour,
 		Work: values[p.work].At, UsualMost: p.usualMost,
 		Acid: m[ratios.Acid] >= .006*flour, Leavened: t.powder >= .01*flour,

@@ -1,6 +1,7 @@
 // Package baseline holds the judges any better judge must beat on the
 // published formulas: the rules a textbook gives, and a plain regression on
-// ratios and method words. The judge itself never uses them.
+// ratios and method words. The judge shows what the textbook rules say beside
+// its own verdict and takes nothing from either.
 package baseline
 
 import (

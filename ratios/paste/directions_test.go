@@ -33,8 +33,7 @@ func anyPaste(t *rapid.T) paste.State {
 		Leavened: rapid.Bool().Draw(t, "leavened"),
 		Lean:     between(t, "lean", 1, 1.3),
 	}
-	s.RawFat = s.PureFat
-	_, _, s.UsualMost = s.Type.Usual(s.RawFat)
+	_, _, s.UsualMost = s.Type.Usual(s.PureFat)
 	return s
 }
 

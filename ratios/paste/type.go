@@ -19,7 +19,6 @@ const (
 type State struct {
 	Type      Type
 	PureFat   float64 // F: fat by composition, cheese fat half
-	RawFat    float64 // fat as written
 	Sugar     float64
 	Coverage  float64 // eta: share of the fat that coats flour
 	Water     float64 // water worked in: named liquids and eggs
