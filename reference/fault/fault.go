@@ -116,8 +116,16 @@ func NewPage(name string, text []byte) *Page {
 	return &Page{Name: name, Text: text}
 }
 
-// Add records a fault at a line and column, with an optional hint.
+// Add records a fault at a line and column, with an optional hint. A place
+// behind the end, where something was missed, is taken as the end.
 func (p *Page) Add(line, column int, hint, format string, args ...any) {
+	if p.lines == nil {
+		p.lines = Lines(string(p.Text))
+	}
+	if line > len(p.lines) {
+		line = len(p.lines)
+		column = utf8.RuneCountInString(p.lines[line-1]) + 1
+	}
 	p.faults = append(p.faults, Fault{
 		File: p.Name, Line: line, Column: column,
 		What: fmt.Sprintf(format, args...), Hint: hint, Source: p.line(line),
@@ -126,9 +134,6 @@ func (p *Page) Add(line, column int, hint, format string, args ...any) {
 
 // line is the text of a line, numbered from 1.
 func (p *Page) line(n int) string {
-	if p.lines == nil {
-		p.lines = Lines(string(p.Text))
-	}
 	if n < 1 || n > len(p.lines) {
 		return ""
 	}

@@ -103,20 +103,18 @@ func addSyntax(page *fault.Page, err error) {
 	page.Add(line, column, "check the indenting, and put quotes round text that holds a colon, a # or a leading quote", "this cannot be read as YAML: %s", m[2])
 }
 
+// badByte is the place of the first byte that is not UTF-8.
 func badByte(text []byte) (line, col int) {
-	line, col = 1, 1
-	for len(text) > 0 {
-		r, n := utf8.DecodeRune(text)
+	good := 0
+	for good < len(text) {
+		r, n := utf8.DecodeRune(text[good:])
 		if r == utf8.RuneError && n == 1 {
-			return line, col
+			break
 		}
-		if r == '\n' {
-			line, col = line+1, 0
-		}
-		col++
-		text = text[n:]
+		good += n
 	}
-	return line, col
+	lines := fault.Lines(string(text[:good]))
+	return len(lines), utf8.RuneCountInString(lines[len(lines)-1]) + 1
 }
 
 // refuseAliases reports anchors, aliases and merge keys: a short page of them
