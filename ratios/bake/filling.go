@@ -77,6 +77,9 @@ type Fire struct {
 	OnHeat, Baked, Stove, Bath, Slow, Hot, Microwave bool
 }
 
+// Cold reports that nothing heats the part.
+func (f Fire) Cold() bool { return !f.OnHeat && !f.Baked && !f.Microwave }
+
 // slowestC and hottestC are where an oven counts as slow and as hot, C.
 const slowestC, hottestC = 150.5, 214.5
 

@@ -113,6 +113,10 @@ func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
 	for m, s := range result.Measures {
 		p.Measures[m.String()] = s
 	}
+	if k.Kind == formula.Filling && bake.FireOf(&in.Method).Cold() {
+		p.Cold = true
+		return p, nil, nil
+	}
 	p.Texture = textureOf(k, result, j.Tables)
 	if p.Texture == nil {
 		return p, nil, nil

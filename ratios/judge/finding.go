@@ -2,6 +2,8 @@ package judge
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 
 	"assize/formula"
 	"assize/ratios"
@@ -74,7 +76,11 @@ func (j *Judge) mechanism(link, what, limit, value, confidence string) Evidence 
 func (j *Judge) because(texture string, p *Part, r *readings.Result) []Evidence {
 	figure := func(m bake.Measure, unit string) string {
 		s := r.Measures[m]
-		return fmt.Sprintf("%.3g%s (%.3g to %.3g)", s.Likely, unit, s.Low, s.High)
+		likely, low, high := twoFigures(s.Likely), twoFigures(s.Low), twoFigures(s.High)
+		if low == high {
+			return likely + unit
+		}
+		return fmt.Sprintf("%s%s (%s to %s)", likely, unit, low, high)
 	}
 	switch texture {
 	case "cakey":
@@ -100,6 +106,15 @@ func (j *Judge) because(texture string, p *Part, r *readings.Result) []Evidence 
 		return []Evidence{j.mechanism("greasy", "fat to flour, pure", "over about 0.8, worked right in", figure(bake.PureFat, ""), "low")}
 	}
 	return nil
+}
+
+// twoFigures writes a measure as finely as the mechanisms know it.
+func twoFigures(v float64) string {
+	size := math.Floor(math.Log10(math.Abs(v)))
+	if v == 0 || size > 0 {
+		return strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	return strconv.FormatFloat(v, 'f', 1-int(max(size, -1)), 64)
 }
 
 // Limits of the findings told by an index alone, without a share.

@@ -40,7 +40,8 @@ type Part struct {
 	Words   []MethodWord
 	// Measures are the computed figures by name, see bake.Measure.
 	Measures map[string]readings.Span
-	Texture  *Texture // nil for kinds without mechanisms
+	Texture  *Texture // nil for kinds without mechanisms, and where nothing heats the part
+	Cold     bool     // nothing heats it, so neither egg nor starch sets in it
 	// Baseline is what the textbook rules say, for comparison.
 	Baseline *Baseline
 }

@@ -3,6 +3,7 @@ package trial
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/diff/fd"
 	"gonum.org/v1/gonum/optimize"
@@ -18,39 +19,43 @@ const fitReadings = 200
 // One label in thirty is taken as wrong: shares are squeezed to .03 + .94 p.
 const mislabelled, trusted = .03, .94
 
-// sample is an item as the fit sees it: the indices of every reading.
+// sample is a formula as the fit of one link sees it.
 type sample struct {
-	label   int // place of the label among the textures
-	weight  float64
-	indices [][]float64 // by reading, by link
+	happened bool      // whether it had the link's texture
+	weight   float64   // how much its outcome counts
+	index    []float64 // the link's index in every reading
 }
 
-// sampled draws the readings of the items once, so that a fit only has to try
-// link values on them. Items whose texture the links do not decide are left out.
-func sampled(items []*Item) []sample {
-	var out []sample
+// sampled draws the readings of the formulas once, so that a fit only has to
+// try link values on them: the samples of each link of the kind in its order.
+// Links are taken in order, each of what the ones before have left, so a link
+// is fitted on the formulas that had none of the textures before it. Formulas
+// whose texture the links do not decide are left out.
+func sampled(items []*Item) [][]sample {
+	var out [][]sample
 	for _, it := range items {
-		s := sample{label: -1, weight: weightOf(it.Published)}
-		for i, id := range it.Kernel.Textures {
-			if id == it.Label {
-				s.label = i
-			}
-		}
-		if s.label < 0 {
+		label := slices.Index(it.Kernel.Textures, it.Label)
+		if label < 0 {
 			continue
 		}
 		links := it.Kernel.Links()
+		drawn := make([]sample, len(links))
 		fixed := false
-		readings.Each(it.Kernel, readings.Options{N: fitReadings, Seed: it.Seed}, func(out *bake.Outcome) {
-			row := make([]float64, len(links))
+		readings.Each(it.Kernel, readings.Options{N: fitReadings, Seed: it.Seed}, func(o *bake.Outcome) {
 			for i, m := range links {
-				row[i] = out.Measures[m]
+				drawn[i].index = append(drawn[i].index, o.Measures[m])
 			}
-			fixed = fixed || out.Fixed()
-			s.indices = append(s.indices, row)
+			fixed = fixed || o.Fixed()
 		})
-		if !fixed {
-			out = append(out, s)
+		if fixed {
+			continue
+		}
+		if out == nil {
+			out = make([][]sample, len(links))
+		}
+		for i := range links[:min(label+1, len(links))] {
+			drawn[i].happened, drawn[i].weight = i == label, weightOf(it.Published)
+			out[i] = append(out[i], drawn[i])
 		}
 	}
 	return out
@@ -81,70 +86,71 @@ func linksOf(t *reference.Tables, kind string) []reference.Link {
 	}
 }
 
-// Calibrate fits the links of a kind to items by penalised likelihood: the log
-// of the mean share of each observed texture, with Gaussian priors on each
-// midpoint and on the log of each width. The same items give the same values.
+// Calibrate fits the links of a kind to published formulas. The same formulas
+// give the same values.
 func Calibrate(t *reference.Tables, kind string, items []*Item) ([]reference.Link, error) {
 	links := linksOf(t, kind)
 	samples := sampled(items)
+	if len(samples) != len(links) {
+		return nil, fmt.Errorf("fitting the %s links: there are no formulas to fit them on", kind)
+	}
+	for i := range links {
+		fitted, err := fitLink(links[i], samples[i])
+		if err != nil {
+			return nil, err
+		}
+		fitted.Cases = 0
+		for _, it := range items {
+			if it.Label == fitted.ID {
+				fitted.Cases++
+			}
+		}
+		fitted.MostlyPrior = fitted.Cases < fewCases
+		links[i] = fitted
+	}
+	return links, nil
+}
+
+// fewCases is how many formulas with its texture a link needs to say more than
+// its prior.
+const fewCases = 5
+
+// fitLink fits a link by penalised likelihood: the log of the mean share of
+// what was seen, with Gaussian priors on the midpoint and on the log of the
+// width.
+func fitLink(l reference.Link, samples []sample) (reference.Link, error) {
 	objective := func(x []float64) float64 {
-		loss := 0.0
-		for i, l := range links {
-			a := (x[2*i] - float64(l.PriorMid)) / float64(l.PriorMidSD)
-			b := (x[2*i+1] - math.Log(float64(l.PriorWidth))) / float64(l.PriorWidthSD)
-			loss += (a*a + b*b) / 2
-		}
-		mid, width := make([]float64, len(links)), make([]float64, len(links))
-		for i := range links {
-			mid[i], width[i] = x[2*i], math.Exp(x[2*i+1])
-		}
+		mid, width := x[0], math.Exp(x[1])
+		a := (mid - float64(l.PriorMid)) / float64(l.PriorMidSD)
+		b := (x[1] - math.Log(float64(l.PriorWidth))) / float64(l.PriorWidthSD)
+		loss := (a*a + b*b) / 2
 		for i := range samples {
 			loss -= samples[i].weight * math.Log(mislabelled+trusted*samples[i].share(mid, width))
 		}
 		return loss
 	}
-	start := make([]float64, 2*len(links))
-	for i, l := range links {
-		start[2*i], start[2*i+1] = float64(l.PriorMid), math.Log(float64(l.PriorWidth))
-	}
-	problem := optimize.Problem{
+	result, err := optimize.Minimize(optimize.Problem{
 		Func: objective,
 		Grad: func(grad, x []float64) { fd.Gradient(grad, objective, x, &fd.Settings{Formula: fd.Central}) },
-	}
-	result, err := optimize.Minimize(problem, start, &optimize.Settings{GradientThreshold: 1e-4, MajorIterations: 300}, &optimize.BFGS{})
+	}, []float64{float64(l.PriorMid), math.Log(float64(l.PriorWidth))}, &optimize.Settings{GradientThreshold: 1e-4, MajorIterations: 300}, &optimize.BFGS{})
 	if err != nil && result == nil {
-		return nil, fmt.Errorf("fitting the %s links: %w", kind, err)
+		return l, fmt.Errorf("fitting the link %s: %w", l.ID, err)
 	}
-	for i := range links {
-		links[i].Mid = reference.Float(result.X[2*i])
-		links[i].Width = reference.Float(math.Exp(result.X[2*i+1]))
-		links[i].Cases = 0
-		for _, it := range items {
-			if it.Label == links[i].ID {
-				links[i].Cases++
-			}
-		}
-		links[i].MostlyPrior = links[i].Cases < 5
-	}
-	return links, nil
+	l.Mid, l.Width = reference.Float(result.X[0]), reference.Float(math.Exp(result.X[1]))
+	return l, nil
 }
 
-// share is the mean share of the sample's label under the links.
-func (s *sample) share(mid, width []float64) float64 {
+// share is the mean share, under a link, of what was seen.
+func (s *sample) share(mid, width float64) float64 {
 	sum := 0.0
-	for _, row := range s.indices {
-		left := 1.0
-		for i := range mid {
-			p := 1 / (1 + math.Exp(-(row[i]-mid[i])/width[i]))
-			if i == s.label {
-				left *= p
-				break
-			}
-			left *= 1 - p
-		}
-		sum += left
+	for _, x := range s.index {
+		sum += 1 / (1 + math.Exp(-(x-mid)/width))
 	}
-	return sum / float64(len(s.indices))
+	mean := sum / float64(len(s.index))
+	if s.happened {
+		return mean
+	}
+	return 1 - mean
 }
 
 // with gives tables in which the links of a kind are these.

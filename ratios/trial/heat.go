@@ -2,11 +2,7 @@ package trial
 
 import (
 	"fmt"
-	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/diff/fd"
-	"gonum.org/v1/gonum/optimize"
 
 	"assize/formula"
 	"assize/formula/receipt"
@@ -14,6 +10,10 @@ import (
 	"assize/ratios/readings"
 	"assize/reference"
 )
+
+// neverSet is an outcome that too little heat gives: no caution against a
+// fierce fire would have helped.
+const neverSet = "no-set"
 
 // HeatItem is a filling for the heat caution: spoiled by heat, or good.
 type HeatItem struct {
@@ -33,7 +33,7 @@ func HeatBench(t *reference.Tables, rules bake.Rules) ([]HeatItem, error) {
 			continue
 		}
 		spoiled := p.Scored && slices.Contains([]string{"heat", "formula-and-heat"}, p.Cause) &&
-			slices.Contains([]string{"curdy", "thin", "rubbery"}, labels[p.Outcome])
+			slices.Contains([]string{"curdy", "thin", "rubbery"}, labels[p.Outcome]) && p.Outcome != neverSet
 		good := p.Fit && slices.Contains([]string{"sets", "starch-set"}, labels[p.Outcome])
 		if !spoiled && !good {
 			continue
@@ -53,42 +53,19 @@ func CalibrateHeat(t *reference.Tables, items []HeatItem) (reference.Link, error
 	if i < 0 {
 		return reference.Link{}, fmt.Errorf("the links table has no heat link")
 	}
-	link := t.Links[i]
-	indices := make([][]float64, len(items))
+	samples := make([]sample, len(items))
+	cases := 0
 	for n, it := range items {
+		s := &samples[n]
+		s.happened, s.weight = it.Spoiled, 1
 		readings.Each(it.Kernel, readings.Options{N: fitReadings, Seed: it.Seed}, func(out *bake.Outcome) {
-			indices[n] = append(indices[n], out.Measures[bake.HeatIndex])
+			s.index = append(s.index, out.Measures[bake.HeatIndex])
 		})
-	}
-	objective := func(x []float64) float64 {
-		a := (x[0] - float64(link.PriorMid)) / float64(link.PriorMidSD)
-		b := (x[1] - math.Log(float64(link.PriorWidth))) / float64(link.PriorWidthSD)
-		loss := (a*a + b*b) / 2
-		for n, it := range items {
-			p := 0.0
-			for _, v := range indices[n] {
-				p += 1 / (1 + math.Exp(-(v-x[0])/math.Exp(x[1]))) / fitReadings
-			}
-			if !it.Spoiled {
-				p = 1 - p
-			}
-			loss -= math.Log(mislabelled + trusted*p)
-		}
-		return loss
-	}
-	result, err := optimize.Minimize(optimize.Problem{
-		Func: objective,
-		Grad: func(grad, x []float64) { fd.Gradient(grad, objective, x, &fd.Settings{Formula: fd.Central}) },
-	}, []float64{float64(link.PriorMid), math.Log(float64(link.PriorWidth))}, &optimize.Settings{GradientThreshold: 1e-4, MajorIterations: 200}, &optimize.BFGS{})
-	if err != nil && result == nil {
-		return link, fmt.Errorf("fitting the heat link: %w", err)
-	}
-	link.Mid, link.Width = reference.Float(result.X[0]), reference.Float(math.Exp(result.X[1]))
-	link.Cases = 0
-	for _, it := range items {
 		if it.Spoiled {
-			link.Cases++
+			cases++
 		}
 	}
-	return link, nil
+	link, err := fitLink(t.Links[i], samples)
+	link.Cases = cases
+	return link, err
 }

@@ -63,6 +63,9 @@ func (c *checking) lead() string {
 
 // unjudged is the lead of a receipt none of whose parts has a texture.
 func (c *checking) unjudged() string {
+	if len(c.Report.Parts) == 1 && c.Report.Parts[0].Cold {
+		return unheated
+	}
 	var kinds []string
 	for i := range c.Report.Parts {
 		if k := string(c.Report.Parts[i].Kind); !slices.Contains(kinds, k) {

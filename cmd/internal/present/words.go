@@ -240,8 +240,14 @@ func trust(shown string, said, right int) string {
 	return fmt.Sprintf("of %d published formulas we called %q likely for, fitted without them, %d were so", said, shown, right)
 }
 
+// unheated is said of a filling that is eaten as mixed.
+const unheated = "Nothing heats it, so neither egg nor starch sets in it: how it turns out is not foretold."
+
 // notJudged says of kinds of part that have no mechanisms what is done instead.
 func notJudged(p *judge.Part) string {
+	if p.Cold {
+		return unheated
+	}
 	return fmt.Sprintf("How a %s turns out is not judged yet; its proportions are held against what is usual.", p.Kind)
 }
 
