@@ -13,7 +13,7 @@ type Class struct {
 	Meant string   `yaml:"meant,omitempty"`       // texture id the class is meant to have when not plainly set or sound
 	Heat  string   `yaml:"heat,omitempty"`        // what heat it wants today, in words and degrees
 	// Odds for what a receipt of this class leaves unsaid, by method flag.
-	Unsaid     map[string]decimal.Decimal `yaml:"unsaid,omitempty"`
+	Unsaid     Named[decimal.Decimal] `yaml:"unsaid,omitempty"`
 	Provenance `yaml:",inline"`
 }
 

@@ -12,8 +12,8 @@ type Ingredient struct {
 	Kind  string   `yaml:"kind" sheet:"required"` // see IngredientKinds: how its protein and solids behave
 	Roles []string `yaml:"roles,omitempty"`       // role masses it counts towards, see Roles
 
-	Per100 Composition     `yaml:"per100" sheet:"required"`
-	Doubts map[string]Span `yaml:"doubts,omitempty"` // components of per100 known only as a range
+	Per100 Composition `yaml:"per100" sheet:"required"`
+	Doubts Named[Span] `yaml:"doubts,omitempty"` // components of per100 known only as a range
 
 	PH      decimal.Decimal `yaml:"ph,omitempty"` // its own pH in use; 0 = not known, counts as none
 	Density Density         `yaml:"density,omitempty"`
