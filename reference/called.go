@@ -41,10 +41,16 @@ func (t *Tables) Ingredient(id string) (*Ingredient, bool) {
 	return &t.Ingredients[i], true
 }
 
-// Called finds what a name means in a year and place. Words that say nothing
-// of what a thing is may stand around the name; the longest name inside wins.
-// It reports false when no known name is left.
-func (t *Tables) Called(name string, year int, place string) (Called, bool) {
+// When is a year and a place.
+type When struct {
+	Year  int
+	Place string
+}
+
+// Called finds what a name means in a book, bought by a kitchen. Words that
+// say nothing of what a thing is may stand around the name; the longest name
+// inside wins. It reports false when no known name is left.
+func (t *Tables) Called(name string, book, kitchen When) (Called, bool) {
 	words := Words(name)
 	n := len(words)
 	for length := n; length > 0; length-- {
@@ -52,7 +58,7 @@ func (t *Tables) Called(name string, year int, place string) (Called, bool) {
 			if !t.allModifiers(words[:from]) || !t.allModifiers(words[from+length:]) {
 				continue
 			}
-			if c, ok := t.exactly(words[from:from+length], year, place); ok {
+			if c, ok := t.exactly(words[from:from+length], book, kitchen); ok {
 				c.Stripped = append(append([]string(nil), words[:from]...), words[from+length:]...)
 				return c, true
 			}
@@ -77,7 +83,7 @@ func (t *Tables) allModifiers(words []string) bool {
 
 // exactly looks the words up as they are, then with the last word made
 // singular, then the first ("yolks of egg").
-func (t *Tables) exactly(words []string, year int, place string) (Called, bool) {
+func (t *Tables) exactly(words []string, book, kitchen When) (Called, bool) {
 	try := func(words []string) (Called, bool) {
 		e, ok := t.index.name[strings.Join(words, " ")]
 		if !ok {
@@ -89,7 +95,12 @@ func (t *Tables) exactly(words []string, year int, place string) (Called, bool) 
 		case nameFruit:
 			return Called{Fruit: &t.Fruits[e.row]}, true
 		}
-		return t.reading(t.Names[e.row].Readings, year, place)
+		n := &t.Names[e.row]
+		when := book
+		if n.Goods {
+			when = kitchen
+		}
+		return t.reading(n.Readings, when)
 	}
 	if c, ok := try(words); ok {
 		return c, true
@@ -110,9 +121,9 @@ func (t *Tables) exactly(words []string, year int, place string) (Called, bool) 
 	return Called{}, false
 }
 
-func (t *Tables) reading(readings []NameReading, year int, place string) (Called, bool) {
+func (t *Tables) reading(readings []NameReading, w When) (Called, bool) {
 	for _, r := range readings {
-		if r.Holds(year, place) {
+		if r.Holds(w.Year, w.Place) {
 			ing, ok := t.Ingredient(r.Is)
 			return Called{Ingredient: ing}, ok
 		}
@@ -120,10 +131,9 @@ func (t *Tables) reading(readings []NameReading, year int, place string) (Called
 	return Called{}, false
 }
 
-// Reading returns the ingredient a conditional name stands for in that year
-// and place.
-func (t *Tables) Reading(readings []NameReading, year int, place string) (*Ingredient, bool) {
-	c, ok := t.reading(readings, year, place)
+// Reading returns the ingredient a conditional name stands for then and there.
+func (t *Tables) Reading(readings []NameReading, w When) (*Ingredient, bool) {
+	c, ok := t.reading(readings, w)
 	return c.Ingredient, ok
 }
 

@@ -73,6 +73,7 @@ var Roles = []string{
 type Name struct {
 	Names      []string      `yaml:"names" sheet:"required"`
 	Readings   []NameReading `yaml:"readings" sheet:"required"`
+	Goods      bool          `yaml:"goods,omitempty"` // the year that counts is the kitchen's that buys it, not the book's
 	Provenance `yaml:",inline"`
 }
 

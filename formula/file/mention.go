@@ -27,6 +27,14 @@ type Mention struct {
 // another part holds.
 func NotListed(f *formula.Formula, t *reference.Tables) []Mention {
 	m := mentions{t: t, f: f, measures: wordSets(t.MeasureNames())}
+	m.book = reference.When{Year: f.Year, Place: f.Place}
+	m.kitchen = m.book
+	if k := f.Kitchen; k.Year != 0 {
+		m.kitchen.Year = k.Year
+	}
+	if k := f.Kitchen; k.Place != "" {
+		m.kitchen.Place = k.Place
+	}
 	for _, p := range f.Parts {
 		for _, l := range p.Lines {
 			m.list(l)
@@ -46,6 +54,8 @@ func NotListed(f *formula.Formula, t *reference.Tables) []Mention {
 type mentions struct {
 	t        *reference.Tables
 	f        *formula.Formula
+	book     reference.When
+	kitchen  reference.When
 	measures map[string]bool // names of measures of two words or more
 	listed   []thing
 }
@@ -316,7 +326,7 @@ func (m *mentions) nameAt(words []string, i int) (named, int) {
 		if length == 1 && slices.Contains(notNames, phrase[0]) {
 			continue
 		}
-		c, ok := m.t.Called(strings.Join(phrase, " "), m.f.Year, m.f.Place)
+		c, ok := m.t.Called(strings.Join(phrase, " "), m.book, m.kitchen)
 		if !ok || len(c.Stripped) > 0 {
 			continue
 		}

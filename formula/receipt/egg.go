@@ -133,7 +133,7 @@ func (r *Reader) sidesOfEggs(ts phrase) (found, bool) {
 // side makes the item of yolks or whites.
 func (r *Reader) side(f *found, a amount, eggs thing, side string, forms []phrase) {
 	ing, ok := r.Tables.Ingredient(side)
-	if c, known := r.Tables.Called(sideNames[side], r.Year, r.Place); known && c.Ingredient != nil {
+	if c, known := r.named(sideNames[side]); known && c.Ingredient != nil {
 		ing, ok = c.Ingredient, true
 	}
 	if !ok {

@@ -135,14 +135,7 @@ func (r *Reader) counts(each string) bool {
 
 // fruitPart makes the item of one part.
 func (r *Reader) fruitPart(f *found, a amount, th thing, p fruitRow, rest []phrase) {
-	year, where := r.KitchenYear, r.KitchenPlace
-	if year == 0 {
-		year = r.Year
-	}
-	if where == "" {
-		where = r.Place
-	}
-	ing, ok := r.Tables.Reading(p.readings, year, where)
+	ing, ok := r.Tables.Reading(p.readings, r.kitchen())
 	if !ok {
 		f.trouble(th.name.column(), "give a weight or a measure of what is used", "the %s of %s is not in the tables", p.part, th.name.String())
 		return
@@ -469,7 +462,7 @@ func (r *Reader) partOfOther(f *found, a amount, th thing, parts phrase) {
 			continue
 		}
 		for _, single := range singulars(th.name.key(len(th.name) - 1)) {
-			c, ok := r.Tables.Called(single+" "+part, r.Year, r.Place)
+			c, ok := r.named(single + " " + part)
 			if !ok || c.Ingredient == nil || c.Ingredient == th.ing {
 				continue
 			}

@@ -115,7 +115,7 @@ func (r *Reader) seasoning(ts phrase) (found, bool) {
 		a.Words = ts[:2].String()
 		return r.put(a, rest[1:]), true
 	}
-	c, ok := r.Tables.Called(name, r.Year, r.Place)
+	c, ok := r.named(name)
 	if !ok || c.Ingredient == nil {
 		return found{}, false
 	}

@@ -110,8 +110,11 @@ func named(ts phrase) bool {
 // unending are words no name ends with, though the tables set them aside.
 var unending = words("and or but of the a an with plus")
 
-func (r *Reader) called(ts phrase) (reference.Called, bool) {
-	return r.Tables.Called(ts.String(), r.Year, r.Place)
+func (r *Reader) called(ts phrase) (reference.Called, bool) { return r.named(ts.String()) }
+
+// named finds what a name means in the book, bought by the kitchen.
+func (r *Reader) named(name string) (reference.Called, bool) {
+	return r.Tables.Called(name, reference.When{Year: r.Year, Place: r.Place}, r.kitchen())
 }
 
 // trim takes words off the end of a name that the tables set aside, so that

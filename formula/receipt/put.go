@@ -75,7 +75,7 @@ func (r *Reader) turned(f *found, th thing, forms []phrase) (thing, []phrase) {
 		if len(c) > 3 || len(th.name) > 2 || slices.ContainsFunc(all, func(p phrase) bool { return p.has(madeUp) }) {
 			continue
 		}
-		got, ok := r.Tables.Called(c.String()+" "+th.name.String(), r.Year, r.Place)
+		got, ok := r.named(c.String() + " " + th.name.String())
 		if !ok || len(got.Stripped) > 0 || got.Ingredient == th.ing || got.Ingredient == nil {
 			continue
 		}
@@ -338,7 +338,7 @@ func (r *Reader) single(name phrase) string {
 	last := name[len(name)-1]
 	for _, s := range singulars(last.key)[1:] {
 		words := strings.TrimSuffix(name.String(), last.text) + s
-		if _, ok := r.Tables.Called(words, r.Year, r.Place); ok {
+		if _, ok := r.named(words); ok {
 			return words
 		}
 	}

@@ -12,9 +12,21 @@ type Reader struct {
 	Year  int
 	Place string
 	// KitchenYear and KitchenPlace are those of the kitchen that buys the
-	// produce: a lemon or an orange follows it. Zero means the book's.
+	// goods: lemons, flour and butter follow it. Zero means the book's.
 	KitchenYear  int
 	KitchenPlace string
+}
+
+// kitchen is when and where the goods are bought.
+func (r *Reader) kitchen() reference.When {
+	w := reference.When{Year: r.KitchenYear, Place: r.KitchenPlace}
+	if w.Year == 0 {
+		w.Year = r.Year
+	}
+	if w.Place == "" {
+		w.Place = r.Place
+	}
+	return w
 }
 
 // Trouble is something in a text that could not be read. Column counts

@@ -14,8 +14,9 @@ func TestReadmeIsTrue(t *testing.T) {
 	t.Chdir("../../..")
 	raw, err := os.ReadFile("README.md")
 	require.NoError(t, err)
+	blocks := strings.Split(string(raw), "```")
 	ran := 0
-	for i, block := range strings.Split(string(raw), "```") {
+	for i, block := range blocks {
 		command, want, ok := strings.Cut(strings.TrimPrefix(block, "\n"), "\n")
 		args, ours := strings.CutPrefix(command, "$ assize ")
 		if i%2 == 0 || !ok || !ours {
@@ -25,12 +26,21 @@ func TestReadmeIsTrue(t *testing.T) {
 		code, out, errs := at(Session{}, strings.Fields(args)...)
 		require.Equal(t, Done, code, errs)
 		if part, cut := strings.CutSuffix(strings.TrimRight(want, "\n"), "..."); cut {
-			require.True(t, strings.HasPrefix(out, part), "%s\nprints\n%s\nand the README has\n%s", command, out, part)
-			continue
+			lines := strings.SplitAfter(out, "\n")
+			out = strings.Join(lines[:min(len(lines), strings.Count(part, "\n"))], "")
+			want = part
+			blocks[i] = "\n" + command + "\n" + out + "...\n"
+		} else {
+			blocks[i] = "\n" + command + "\n" + out
 		}
-		require.Equal(t, want, out)
+		if os.Getenv("UPDATE") == "" {
+			require.Equal(t, want, out)
+		}
 	}
 	require.Positive(t, ran)
+	if os.Getenv("UPDATE") != "" {
+		require.NoError(t, os.WriteFile("README.md", []byte(strings.Join(blocks, "```")), 0o644))
+	}
 }
 
 // Many single formulas of an old class are told together, without a verdict:
