@@ -20,6 +20,7 @@ type filling struct {
 	stands       bool
 	rennet       bool
 	creamed      bool
+	drains       bool // a sweet foam with no dough about it loses air before it sets
 	period       bool // creamed by hand, before machines
 	hotDry       float64
 	whitesFolded bool
@@ -134,6 +135,7 @@ func (c *compiler) filling() *filling {
 		stands:       m.Has(standsF) || c.inCrust(),
 		rennet:       c.has("rennet"),
 		eggAndWater:  c.Rules.EggAndWater,
+		drains:       c.part.Of.Kind == formula.Filling,
 		whitesFolded: m.Has(whitesFolded) && (!m.Has(whitesOnTop) || c.whitesInMix()),
 		hotDry:       crumb.DryOven,
 		spread:       setting.SpreadOf(fire.fire()),
@@ -383,7 +385,10 @@ func (f *filling) run(m *ratios.Mix, t *tagged, values []Value, out *Outcome) {
 // airIn is the air in the mix, ml.
 func (f *filling) airIn(m *ratios.Mix, t *tagged, values []Value, structure, floury float64) float64 {
 	liquid := m[ratios.FreeLiquid]
-	drain := crumb.Drain(m)
+	drain := 1.0
+	if f.drains {
+		drain = crumb.Drain(m)
+	}
 	whites, beaten := 0.0, 0.0
 	rest := m.EggMass()
 	if f.whitesFolded && (f.foldSlot < 0 || values[f.foldSlot].Way == 0) {

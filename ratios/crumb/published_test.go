@@ -36,27 +36,28 @@ func likely(t testing.TB, kind, lines, method string) (bake.Outcome, *bake.Kerne
 // Specific gravity, in Bake magazine (web page, bakemag.com/articles/11566):
 // pound .90, angel .30, genoise .50; sponge cake, in Baking Business (web page,
 // bakingbusiness.com): sponge .46-.48. The works differ by a tenth among
-// themselves, and the batters of trade bakeries hold more air (they whip with
-// emulsifiers, and mix by machine to a weight); so .15 is allowed, and the order
-// must be theirs. Leavened batters (layer .80, yellow .70) are left out, since the
+// themselves, so a tenth is allowed, and the order must be theirs. Angel batter is
+// allowed .15: its whites are whipped with much of the sugar, which keeps the foam
+// whole in the folding, and here folding costs all whites alike. Leavened batters (layer .80, yellow .70) are left out, since the
 // gas counted here is that of the oven and not of the bowl; so is meringue, which
 // here is always folded into something and pays for it.
 func TestPublishedGravityOfBatters(t *testing.T) {
-	const allowed = .15
+	const allowed = .10
 	batters := []struct {
 		name, lines, method string
 		low, high           float64
+		more                float64 // allowed beyond the tenth
 	}{
-		{"angel", `["12 egg whites", "300 g sugar", "120 g flour"]`, "[whites whisked stiff and folded in]", .30, .30},
-		{"sponge", `["4 large eggs", "120 g sugar", "120 g flour"]`, "[eggs beaten until very light and thick, flour folded in]", .45, .50},
-		{"pound", `["450 g butter", "450 g sugar", "450 g flour", "9 large eggs"]`, "[creamed, eggs beaten in]", .80, .90},
+		{"angel", `["12 egg whites", "300 g sugar", "120 g flour"]`, "[whites whisked stiff and folded in]", .30, .30, .05},
+		{"sponge", `["4 large eggs", "120 g sugar", "120 g flour"]`, "[eggs beaten until very light and thick, flour folded in]", .45, .50, 0},
+		{"pound", `["450 g butter", "450 g sugar", "450 g flour", "9 large eggs"]`, "[creamed, eggs beaten in]", .80, .90, 0},
 	}
 	last := 0.0
 	for _, b := range batters {
 		out, k := likely(t, "cake", b.lines, b.method)
 		d := out.Measures[bake.Density]
 		require.Greater(t, d, b.low-allowed, b.name)
-		require.Less(t, d, b.high+allowed, b.name)
+		require.Less(t, d, b.high+allowed+b.more, b.name)
 		require.Greater(t, d, last, b.name)
 		last = d
 		// The figure shown is the mix's own weight and volume with the air in it.
