@@ -128,6 +128,33 @@ func TestWaterActivityGivesBoilingPoints(t *testing.T) {
 	require.InDelta(t, 106.5, boils(70), 1.0)
 }
 
+// National Bureau of Standards Circular 440, Polarimetry, Saccharimetry and the
+// Sugars (1942), table 114: apparent specific gravity of sugar solutions at 20 C,
+// by Brix, against water of .99717 g/ml; as GNU units has it (definition "brix").
+func TestDensityOfSugarSolutions(t *testing.T) {
+	for _, p := range [][2]float64{
+		{5, 1.01968}, {10, 1.04003}, {20, 1.08297}, {30, 1.12913}, {40, 1.17874}, {50, 1.23202}, {60, 1.28909}, {66, 1.32516}, {70, 1.34997},
+	} {
+		m := syrup(p[0], 100-p[0])
+		require.InEpsilon(t, .99717*p[1], setting.Density(&m, 0), .01, "%v Brix", p[0])
+	}
+}
+
+// Saska, Boiling point elevation of technical sugarcane solutions (International
+// Sugar Journal 104, 2002), equation 3 after Starzak and Peacock (1997): how far
+// over that of water sucrose solutions boil, by Brix, as GNU units tabulates it
+// (definition "sugar_conc_bpe"). Brown's table stands over it; Norrish's equation
+// runs between the two, an eighth over this one at the most.
+func TestWaterActivityAgainstASecondBoilingTable(t *testing.T) {
+	for _, p := range [][2]float64{
+		{10, .1690}, {20, .3936}, {30, .7027}, {40, 1.1475}, {50, 1.8249}, {60, 2.9400}, {66, 4.0012}, {70, 4.9905},
+	} {
+		m := syrup(p[0], 100-p[0])
+		over := 1/(1/373.15+8.314/40660*math.Log(setting.WaterActivity(&m))) - 373.15
+		require.InEpsilon(t, p[1], over, .125, "%v Brix", p[0])
+	}
+}
+
 // McGee (2004), chapter 2, custards: 5 g of pure starch to 250 ml keeps egg from
 // curdling. The dose is of starch itself, and cornflour holds 88 to 90 parts in
 // 100 of it: the weight given is of cornflour. Water of the egg and milk
