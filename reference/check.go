@@ -226,7 +226,7 @@ func (c *checker) methods() {
 var partKinds = []string{"pastry", "filling", "cake", "batter", "bread", "meringue", "sauce"}
 
 // unsaid are the flags of method a class may give odds for.
-var unsaid = []string{"eggs_beaten", "mixed", "eggs_very_light", "creamed", "melted_fat"}
+var unsaid = []string{"eggs_beaten", "mixed", "eggs_very_light", "creamed", "melted_fat", "slow", "moderate", "hot"}
 
 func (c *checker) classes() {
 	spelled := map[string]string{}

@@ -176,6 +176,7 @@ func switches(t *reference.Tables, out io.Writer) error {
 		off  func(*bake.Rules)
 	}{
 		{"egg and plain water curdles", formula.Filling, func(r *bake.Rules) { r.EggAndWater = false }},
+		{"an oven whose heat is not said is drawn, not taken as moderate", formula.Filling, func(r *bake.Rules) { r.UnsaidHeat = false }},
 		{"oil counts 1.3 against leanness; pressed oil paste is meant to crumble", formula.Pastry, func(r *bake.Rules) { r.OilPaste = false }},
 	} {
 		rules := bake.Standard

@@ -22,15 +22,15 @@ type filling struct {
 	creamed      bool
 	drains       bool // a sweet foam with no dough about it loses air before it sets
 	period       bool // creamed by hand, before machines
-	hotDry       float64
 	whitesFolded bool
 	whitesAlone  bool
 	eggAndWater  bool
 	unsaidSugar  int // slot: no sugar named in a milky mix, -1 when it is
 	sugarRow     ratios.Mix
-	careful      int // slots of the spread of heat, 0 to 1 up the range
-	spread       setting.Spread
-	foldSlot     int // slot: whether separated whites are whipped, -1 when it is said
+	careful      int   // slots of the spread of heat, 0 to 1 up the range
+	heatWay      int   // slot: how hot the oven is, -1 when it is said
+	heats        []hob // by way of heatWay, or one
+	foldSlot     int   // slot: whether separated whites are whipped, -1 when it is said
 	foldAir      int
 	foldKept     int
 	aloneAir     int
@@ -41,6 +41,12 @@ type filling struct {
 	eggAir       int         // slot whose value is a share up the range of its way
 	eggRanges    []eggBeaten // by way of eggWay, or one
 	eggWay       int         // slot: how the eggs are beaten, -1 when it is said
+}
+
+// hob is a heat as it bears on a filling.
+type hob struct {
+	spread setting.Spread
+	hotDry float64
 }
 
 // eggBeaten is one row of the table of beaten eggs: ml of air to a gram.
@@ -137,23 +143,45 @@ func (c *compiler) filling() *filling {
 		eggAndWater:  c.Rules.EggAndWater,
 		drains:       c.part.Of.Kind == formula.Filling,
 		whitesFolded: m.Has(whitesFolded) && (!m.Has(whitesOnTop) || c.whitesInMix()),
-		hotDry:       crumb.DryOven,
-		spread:       setting.SpreadOf(fire.fire()),
-		unsaidSugar:  -1, foldSlot: -1, creamWay: -1, eggWay: -1,
+		heats:        []hob{{setting.SpreadOf(fire.fire()), crumb.DryOven}},
+		unsaidSugar:  -1, foldSlot: -1, creamWay: -1, eggWay: -1, heatWay: -1,
 	}
 	switch {
 	case fire.Stove:
-		f.hotDry = crumb.NoOven
+		f.heats[0].hotDry = crumb.NoOven
 	case fire.Bath || fire.Slow:
-		f.hotDry = crumb.SoftHeat
+		f.heats[0].hotDry = crumb.SoftHeat
 	}
 	if year := c.kitchenYear(); year < handCreaming {
 		f.period = true
+	}
+	if c.Rules.UnsaidHeat && fire.unsaid(m) {
+		c.drawHeat(f)
 	}
 	f.careful = c.slot(even("spread", "how evenly the heat is kept", 0, 1))
 	c.air(f, fire)
 	c.sugarNotNamed(f)
 	return f
+}
+
+// unsaid reports that a dish is baked and nothing tells how hot.
+func (f Fire) unsaid(m *formula.Method) bool {
+	return f.Baked && !f.Bath && !f.Slow && !f.Hot && !f.Microwave && m.Bake.FirstC() == 0 && !m.Has("moderate", thenModerate, hotF)
+}
+
+// drawHeat draws the heat of an oven the receipt does not tell, with the odds
+// its class states; else a moderate oven three times in six, a slow one twice
+// and a hot one once (common practice: fillings set with egg are baked gently).
+func (c *compiler) drawHeat(f *filling) {
+	f.heats = []hob{
+		{setting.SpreadOf(setting.Moderate), crumb.DryOven},
+		{setting.SpreadOf(setting.Slow), crumb.SoftHeat},
+		{setting.SpreadOf(setting.Hot), crumb.DryOven},
+	}
+	odds := c.odds([]formula.Flag{"moderate", slowF, hotF}, 3, 2, 1)
+	f.heatWay = c.slot(Slot{ID: "heat unsaid", Words: "how hot the oven is (the receipt does not say)", Ways: []Way{
+		{Words: "moderate", Odds: odds[0]}, {Words: "slow", Odds: odds[1]}, {Words: "hot", Odds: odds[2]},
+	}})
 }
 
 func (c *compiler) kitchenYear() int {
@@ -240,23 +268,34 @@ func (c *compiler) unsaid() bool {
 // matter of course and butter as often creamed as melted (common practice).
 func (c *compiler) drawMethod(f *filling) {
 	f.eggRanges = []eggBeaten{crumb.EggsBeaten, crumb.EggsUnsaid, crumb.EggsVeryLight}
+	eggs := c.odds([]formula.Flag{eggsBeatenF, mixedF, eggsLight}, 3, 2, 1)
 	f.eggWay = c.slot(Slot{ID: "eggs unsaid", Words: "how the eggs were beaten (the receipt does not say)", Ways: []Way{
-		{Words: "beaten", Odds: c.odds(eggsBeatenF, 3)}, {Words: "only mixed", Odds: c.odds(mixedF, 2)}, {Words: "beaten very light", Odds: c.odds(eggsLight, 1)},
+		{Words: "beaten", Odds: eggs[0]}, {Words: "only mixed", Odds: eggs[1]}, {Words: "beaten very light", Odds: eggs[2]},
 	}})
 	if butter := c.mass(func(it itemOf) bool { return slices.Contains(it.Ingredient.Roles, "butter") }); butter > 0 {
 		f.creamed = true
+		ways := c.odds([]formula.Flag{creamedF, meltedFat}, 1, 1)
 		f.creamWay = c.slot(Slot{ID: "butter unsaid", Words: "whether the butter was creamed or melted (the receipt does not say)", Ways: []Way{
-			{Words: "creamed", Odds: c.odds(creamedF, 1)}, {Words: "melted", Odds: c.odds(meltedFat, 1)},
+			{Words: "creamed", Odds: ways[0]}, {Words: "melted", Odds: ways[1]},
 		}})
 	}
 }
 
-// odds are what the class states for something left unsaid, else the usual.
-func (c *compiler) odds(flag formula.Flag, usual float64) float64 {
-	if c.Class == nil || len(c.Class.Unsaid) == 0 {
+// odds are what the class states for the ways something left unsaid may have
+// been done; the usual where it states none of them.
+func (c *compiler) odds(ways []formula.Flag, usual ...float64) []float64 {
+	if c.Class == nil {
 		return usual
 	}
-	return c.Class.Unsaid[string(flag)].InexactFloat64()
+	stated, sum := make([]float64, len(ways)), 0.0
+	for i, flag := range ways {
+		stated[i] = c.Class.Unsaid[string(flag)].InexactFloat64()
+		sum += stated[i]
+	}
+	if sum == 0 {
+		return usual
+	}
+	return stated
 }
 
 // eggs reports which eggs the part has lines of.
@@ -355,12 +394,16 @@ func (f *filling) run(m *ratios.Mix, t *tagged, values []Value, out *Outcome) {
 	set := setting.Set(m, egg, setting.MilkCurd(m, ph, f.rennet), starchSet)
 	need := setting.Need(f.stove, starch, f.stands)
 	window := setting.Window(m, starch)
-	up := values[f.careful].At
-	careful := f.spread.CarefulLow + up*(f.spread.CarefulHigh-f.spread.CarefulLow)
-	careless := f.spread.CarelessLow + up*(f.spread.CarelessHigh-f.spread.CarelessLow)
+	heat := f.heats[0]
+	if f.heatWay >= 0 {
+		heat = f.heats[values[f.heatWay].Way]
+	}
+	up, spread := values[f.careful].At, heat.spread
+	careful := spread.CarefulLow + up*(spread.CarefulHigh-spread.CarefulLow)
+	careless := spread.CarelessLow + up*(spread.CarelessHigh-spread.CarelessLow)
 
 	floury := crumb.Floury(m)
-	eggStructure := crumb.EggStructure(m, egg, f.hotDry)
+	eggStructure := crumb.EggStructure(m, egg, heat.hotDry)
 	structure := crumb.Structure(floury, eggStructure)
 	air := crumb.Share(f.airIn(m, t, values, structure, floury), setting.Volume(m))
 

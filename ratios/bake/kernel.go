@@ -20,10 +20,11 @@ type Rules struct {
 	OilPaste      bool // oil counts 1.3 against leanness; pressed oil paste is meant to crumble
 	HeavyBatter   bool // much flour and no air is gummy
 	GreasyFilling bool // much butterfat and no starch is oily (a word only)
+	UnsaidHeat    bool // an oven whose heat is not said is drawn, not taken as moderate
 }
 
 // Standard are the rules in force.
-var Standard = Rules{EggAndWater: true, TwoLayers: true, OilPaste: true, HeavyBatter: true, GreasyFilling: true}
+var Standard = Rules{EggAndWater: true, TwoLayers: true, OilPaste: true, HeavyBatter: true, GreasyFilling: true, UnsaidHeat: true}
 
 // Kernel is one part made ready to be evaluated for many readings.
 type Kernel struct {

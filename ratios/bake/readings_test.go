@@ -3,6 +3,7 @@ package bake_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -155,5 +156,19 @@ func TestMoreJuiceByTheWholePath(t *testing.T) {
 		ph := readings.LikelyReading(k).Measures[bake.PH]
 		require.Less(t, ph, last, "%d g", g)
 		last = ph
+	}
+}
+
+// An oven the receipt does not speak of may be slow or hot: it is a doubt of its
+// own. A word, a figure, a bath or the fire settles it.
+func TestUnsaidHeatIsDrawn(t *testing.T) {
+	lines := `["8 eggs, well beaten", "8 oz sugar", "8 oz butter"]`
+	drawn := func(method string) bool {
+		k := compiled(t, 1840, "filling", lines, method)
+		return slices.ContainsFunc(k.Slots, func(s bake.Slot) bool { return s.ID == "heat unsaid" })
+	}
+	require.True(t, drawn("[creamed, baked]"))
+	for _, said := range []string{"[creamed, bake in a quick oven]", "[creamed, bake in a slow oven]", "[creamed, bake in a moderate oven]", "[creamed, baked, water-bath]", "[stirred over heat]"} {
+		require.False(t, drawn(said), said)
 	}
 }
