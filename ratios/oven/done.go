@@ -1,0 +1,71 @@
+package oven
+
+import (
+	"slices"
+	"strings"
+
+	"assize/formula"
+	"assize/reference"
+)
+
+// Doneness is how a cook tells that a thing is done. Set and Floor are kept
+// apart: what has set is not thereby held fit to eat, and what has passed the
+// floor need not have set.
+type Doneness struct {
+	Set   *reference.Doneness // nil when no row fits
+	Floor *reference.Doneness // the authority's heat, nil for what holds neither egg nor meat
+	// Under is set when the setting heat lies under the floor: the dish must be
+	// carried on, or made with pasteurised egg.
+	Under bool
+}
+
+// Done finds the rows for a thing of a kind: its class and its names (title,
+// dish, part) in the order that counts. Egg and meat tell whether the safety
+// floor of either applies.
+func Done(t *reference.Tables, kind formula.Kind, egg, meat bool, names ...string) Doneness {
+	var d Doneness
+	for _, name := range names {
+		if d.Set = doneFor(t, kind, name); d.Set != nil {
+			break
+		}
+	}
+	for i := range t.Doneness {
+		r := &t.Doneness[i]
+		if r.Floor && (egg && slices.Contains(r.For, "egg") || meat && slices.Contains(r.For, "meat")) {
+			if d.Floor == nil || r.C.Likely.GreaterThan(d.Floor.C.Likely) {
+				d.Floor = r
+			}
+		}
+	}
+	d.Under = d.Set != nil && d.Floor != nil && d.Set.C.Likely.LessThan(d.Floor.C.Likely)
+	return d
+}
+
+// doneFor is the row whose longest wording stands in a name, of the kind or,
+// failing that, of any.
+func doneFor(t *reference.Tables, kind formula.Kind, name string) *reference.Doneness {
+	text := " " + reference.Key(strings.ReplaceAll(name, "-", " ")) + " "
+	var best *reference.Doneness
+	most := 0
+	for i := range t.Doneness {
+		r := &t.Doneness[i]
+		if r.Floor || r.Kind != string(kind) {
+			continue
+		}
+		for _, w := range r.For {
+			if k := reference.Key(w); len(k) > most && strings.Contains(text, " "+k+" ") {
+				best, most = r, len(k)
+			}
+		}
+	}
+	return best
+}
+
+// SetC is the heat at the centre when it is set, C, of the row found; of
+// nothing found, that of an egg filling.
+func (d Doneness) SetC() Range {
+	if d.Set == nil {
+		return Range{75, 79, 85}
+	}
+	return spanOf(d.Set.C, false)
+}

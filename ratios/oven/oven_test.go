@@ -1,0 +1,335 @@
+package oven_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"assize/formula"
+	"assize/ratios/oven"
+	"assize/reference"
+)
+
+func load(t testing.TB) *reference.Tables {
+	t.Helper()
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	return tables
+}
+
+// Trade check value (common practice): a hand held to a count of twenty is an
+// oven of about 375 to 400 F, and no nearer than 50 F either way.
+func TestHandToTwenty(t *testing.T) {
+	h, err := oven.Count(20, load(t))
+	require.NoError(t, err)
+	f := h.C.Fahrenheit()
+	require.GreaterOrEqual(t, f.Likely, 375.0)
+	require.LessOrEqual(t, f.Likely, 400.0)
+	require.GreaterOrEqual(t, f.Likely-f.Low, 50-1e-9)
+	require.GreaterOrEqual(t, f.High-f.Likely, 50-1e-9)
+	require.GreaterOrEqual(t, len(h.Rows), 10)
+}
+
+func TestCountRefused(t *testing.T) {
+	for _, n := range []float64{0, -3, .5, 121, math.NaN(), math.Inf(1)} {
+		_, err := oven.Count(n, load(t))
+		require.Error(t, err)
+	}
+}
+
+// Every sign a book may use, as it is read.
+func TestCalled(t *testing.T) {
+	tables := load(t)
+	old, now := oven.When{Year: 1861, Place: "england"}, oven.When{Year: 2000, Place: "england"}
+	for _, c := range []struct {
+		words           string
+		when            oven.When
+		sign, row       string
+		low, like, high float64 // F
+	}{
+		{"a quick oven", old, oven.Word, "quick", 350, 400, 450},
+		{"quick", now, oven.Word, "quick", 375, 400, 450},
+		{"in a slow oven", old, oven.Word, "slow", 250, 300, 350},
+		{"a moderately slow oven", now, oven.Word, "moderately-slow", 315, 325, 350},
+		{"put it in after the bread is drawn", old, oven.Word, "after-bread", 250, 300, 375},
+		{"rather quick, but not scorching", now, oven.Word, "moderately-hot", 365, 390, 415},
+		{"350 F", now, oven.Degrees, "", 350, 350, 350},
+		{"at 325-350°F", now, oven.Degrees, "", 325, 337.5, 350},
+		{"180C", now, oven.Degrees, "", 356, 356, 356},
+		{"160 C fan", now, oven.Degrees, "", 356, 356, 356},
+		{"fan oven at 160 °C", now, oven.Degrees, "", 356, 356, 356},
+		{"160 degrees Réaumur", now, oven.Degrees, "", 392, 392, 392},
+		{"gas mark 4", now, oven.Gas, "gas-4", 350, 350, 350},
+		{"Regulo 6", oven.When{Year: 1936}, oven.Gas, "gas-6-to-1949", 375, 400, 425},
+		{"gas mark 6 for a tart of 1838", oven.When{Year: 1838}, oven.Gas, "gas-6", 400, 400, 400},
+		{"gas ½", now, oven.Gas, "gas-half", 250, 250, 250},
+		{"bear the hand in it while you count twenty", old, oven.Hand, "", 336, 395, 453},
+		{"hold the hand in 20 seconds", old, oven.Hand, "", 336, 395, 453},
+		{"white paper browns in half a minute", old, oven.Paper, "", 425, 475, 525},
+		{"a sheet of white paper turns dark brown in 5 minutes", old, oven.Paper, "", 375, 425, 475},
+	} {
+		h, ok := oven.Called(c.words, tables, c.when)
+		require.True(t, ok, c.words)
+		require.Equal(t, c.sign, h.Sign, c.words)
+		if c.row != "" {
+			require.Equal(t, c.row, h.Row.ID, c.words)
+		}
+		f := h.C.Fahrenheit()
+		require.InDelta(t, c.low, f.Low, 1, c.words)
+		require.InDelta(t, c.like, f.Likely, 1, c.words)
+		require.InDelta(t, c.high, f.High, 1, c.words)
+	}
+}
+
+// Words that are no sign of heat are not taken for one.
+func TestNotCalled(t *testing.T) {
+	for _, words := range []string{"", "bake it", "half a pound of flour", "a brown paper bag", "15 minutes", "300 g", "when the hand is clean", "the shop is quickly found"} {
+		_, ok := oven.Called(words, load(t), oven.When{})
+		require.False(t, ok, words)
+	}
+}
+
+// Two heats are read in the order they stand.
+func TestReadInOrder(t *testing.T) {
+	heats := oven.Read("a hot oven at first, then slow", load(t), oven.When{})
+	require.Len(t, heats, 2)
+	require.Equal(t, "hot", heats[0].Row.ID)
+	require.Equal(t, "slow", heats[1].Row.ID)
+	heats = oven.Read("450 F ten minutes, then 350 F", load(t), oven.When{})
+	require.Len(t, heats, 2)
+	require.Greater(t, heats[0].C.Likely, heats[1].C.Likely)
+}
+
+// Every wording of every working row is read as that row, and its range holds
+// what the tables beside it say of their likely heat, or the row's note tells.
+func TestEveryWordIsRead(t *testing.T) {
+	tables := load(t)
+	for i := range tables.Ovens {
+		r := &tables.Ovens[i]
+		if r.Kind != "word" || !r.Working {
+			continue
+		}
+		for _, w := range r.Words {
+			h, ok := oven.Called(w, tables, oven.When{})
+			require.True(t, ok, w)
+			require.Equal(t, r.ID, h.Row.ID, w)
+			f := h.C.Fahrenheit()
+			require.LessOrEqual(t, f.Low, f.Likely-50+1e-9, w)
+			require.GreaterOrEqual(t, f.High, f.Likely+50-1e-9, w)
+		}
+	}
+}
+
+func bakes(t *rapid.T) oven.Bake {
+	return oven.Bake{
+		Depth: rapid.Float64Range(.3, 12).Draw(t, "depth"), Width: rapid.SampledFrom([]float64{0, 7, 15, 25}).Draw(t, "width"),
+		Set: rapid.Float64Range(60, 105).Draw(t, "set"), Start: rapid.Float64Range(1, 60).Draw(t, "start"),
+		Oven: rapid.Float64Range(80, 280).Draw(t, "oven"), Bath: rapid.Bool().Draw(t, "bath"), Batter: rapid.Bool().Draw(t, "batter"),
+		Under: rapid.Float64Range(0, 1.5).Draw(t, "under"), Density: rapid.SampledFrom([]float64{0, .4, 1, 1.2}).Draw(t, "density"),
+	}
+}
+
+// atLeast holds one time against another; what never bakes is the longest.
+func atLeast(t *rapid.T, longer, shorter oven.Minutes) {
+	const hair = 1e-9
+	if shorter.Never && !longer.Never {
+		t.Fatalf("%+v is done and %+v never", longer, shorter)
+	}
+	if longer.Never || shorter.Never {
+		return
+	}
+	if longer.Low < shorter.Low*(1-hair) || longer.Likely < shorter.Likely*(1-hair) || longer.High < shorter.High*(1-hair) {
+		t.Fatalf("%+v is quicker than %+v", longer, shorter)
+	}
+}
+
+// A deeper dish never bakes faster, a hotter oven never slower, a bath never
+// faster than none; and a time is in order and more than nothing.
+func TestBakingTimeProperties(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := bakes(t)
+		m := b.Time()
+		if b.Set > b.Start && !m.Never && !(m.Low > 0 && m.Low <= m.Likely && m.Likely <= m.High) {
+			t.Fatalf("%+v", m)
+		}
+		deeper := b
+		deeper.Depth += rapid.Float64Range(.01, 8).Draw(t, "deeper")
+		atLeast(t, deeper.Time(), m)
+		hotter := b
+		hotter.Oven += rapid.Float64Range(.1, 100).Draw(t, "hotter")
+		atLeast(t, m, hotter.Time())
+		bare, bath := b, b
+		bare.Bath, bath.Bath = false, true
+		atLeast(t, bath.Time(), bare.Time())
+		under := b
+		under.Under += .5
+		atLeast(t, under.Time(), m)
+	})
+}
+
+// Water at 80 C never sets what sets at 85 (McGee 2004: below 85 a mix may
+// never set).
+func TestBathThatNeverSets(t *testing.T) {
+	m := oven.BakingTime(4, 88, 150, true, 20)
+	require.True(t, m.Never)
+	m = oven.BakingTime(4, 82, 175, true, 20)
+	require.True(t, m.MayNever)
+	require.False(t, m.Never)
+}
+
+// A falling oven of known cooling is found again from its readings, and the
+// range about the line holds it.
+func TestCoolingFound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		start, k, room := rapid.Float64Range(200, 400).Draw(t, "start"), rapid.Float64Range(.001, .01).Draw(t, "k"), rapid.Float64Range(5, 30).Draw(t, "room")
+		n := rapid.IntRange(2, 8).Draw(t, "n")
+		var rs []oven.Reading
+		for i := range n {
+			m := float64(i) * 20
+			rs = append(rs, oven.Reading{Minutes: m, C: room + (start-room)*math.Exp(-k*m)})
+		}
+		l, err := oven.Fit(rs, room)
+		if err != nil {
+			if rs[n-1].C < room+10 {
+				return
+			}
+			t.Fatal(err)
+		}
+		if math.Abs(l.PerMin-k) > 1e-9 || math.Abs(l.First-start) > 1e-6 || l.Few != (n == 2) {
+			t.Fatalf("%+v", l)
+		}
+		at := rapid.Float64Range(0, 600).Draw(t, "at")
+		r := l.At(at)
+		if !(r.Low <= r.Likely && r.Likely <= r.High) || math.Abs(l.When(r.Likely)-at) > 1e-3 && r.Likely > room+.01 {
+			t.Fatalf("%+v at %g, when %g", r, at, l.When(r.Likely))
+		}
+		if later := l.At(at + 10); later.Likely > r.Likely {
+			t.Fatal("it rises")
+		}
+	})
+}
+
+func TestReadingsRefused(t *testing.T) {
+	for _, c := range []struct {
+		what string
+		rs   []oven.Reading
+		says string
+	}{
+		{"one", []oven.Reading{{0, 300}}, "two readings"},
+		{"one time", []oven.Reading{{5, 300}, {5, 290}}, "one time"},
+		{"rising", []oven.Reading{{0, 200}, {30, 260}}, "not falling"},
+		{"at room heat", []oven.Reading{{0, 200}, {30, 21}}, "cannot be used"},
+		{"no oven is so hot", []oven.Reading{{0, 2000}, {30, 1000}}, "cannot be used"},
+	} {
+		_, err := oven.Fit(c.rs, 20)
+		require.ErrorContains(t, err, c.says, c.what)
+	}
+}
+
+// Dishes go in hottest first, none before the first reading, and the mean heat
+// of a stay is the heat the dish wants.
+func TestPlan(t *testing.T) {
+	l, err := oven.Fit([]oven.Reading{{0, 300}, {60, 250}, {120, 210}}, 20)
+	require.NoError(t, err)
+	takes := func(float64) oven.Minutes { return oven.Minutes{Range: oven.Range{Low: 30, Likely: 40, High: 60}} }
+	plan := oven.Plan(l, []oven.Dish{
+		{Name: "meringues", C: oven.Range{Low: 93, Likely: 110, High: 120}, Takes: takes},
+		{Name: "bread", C: oven.Range{Low: 218, Likely: 246, High: 288}, Takes: takes},
+		{Name: "custard", C: oven.Range{Low: 140, Likely: 150, High: 160}, Takes: takes},
+		{Name: "tart", C: oven.Range{Low: 190, Likely: 204, High: 230}},
+		{Name: "pizza", C: oven.Range{Low: 400, Likely: 430, High: 450}, Takes: takes},
+	})
+	var order []string
+	for _, p := range plan {
+		order = append(order, p.Dish.Name)
+		require.GreaterOrEqual(t, p.In, 0.0)
+	}
+	require.Equal(t, []string{"pizza", "bread", "tart", "custard", "meringues"}, order)
+	require.True(t, plan[0].Late)
+	require.False(t, plan[1].Late)
+	require.InDelta(t, 246, (plan[1].Heat.Likely+plan[1].Left)/2, 5)
+	require.Equal(t, plan[2].Heat.Likely, plan[2].Left)
+}
+
+func TestDone(t *testing.T) {
+	tables := load(t)
+	for _, c := range []struct {
+		kind  formula.Kind
+		names []string
+		set   string
+	}{
+		{formula.Filling, []string{"baked-custard", "Baked custard"}, "custard-cups"},
+		{formula.Filling, []string{"Lemon curd"}, "stirred-custard"},
+		{formula.Cake, []string{"pound-cake"}, "butter-cake"},
+		{formula.Filling, []string{"custard tart"}, "custard-pie"},
+		{formula.Bread, []string{"lean bread"}, "lean-bread"},
+	} {
+		d := oven.Done(tables, c.kind, true, false, c.names...)
+		require.NotNil(t, d.Set, c.names)
+		require.Equal(t, c.set, d.Set.ID)
+		require.NotNil(t, d.Floor, "egg has a floor, apart from its set")
+		require.NotEqual(t, d.Set.ID, d.Floor.ID)
+	}
+	d := oven.Done(tables, formula.Filling, true, false, "cheesecake")
+	require.True(t, d.Under, "a cheesecake sets under the floor for egg")
+	require.Nil(t, oven.Done(tables, formula.Bread, false, false, "lean bread").Floor)
+}
+
+// Bottom heat helps a base, less under a dish that keeps it off; nothing is
+// certain.
+func TestBaseThrough(t *testing.T) {
+	raw := oven.Base{Raw: true, Wet: 70, Depth: 3, Oven: 160}
+	last := -1.0
+	for _, f := range oven.Floors {
+		b := raw
+		b.On = f
+		require.Greater(t, b.Through(), last, f)
+		last = b.Through()
+		cold := b
+		cold.ColdDish = true
+		require.Less(t, cold.Through(), b.Through())
+	}
+	require.Less(t, raw.Through(), .25, "science: four points and more are likely soggy")
+	sealed := oven.Base{Sealed: true, Wet: 50, Oven: 200}
+	require.Greater(t, sealed.Through(), .9)
+	require.Less(t, sealed.Through(), 1.0)
+}
+
+func ExampleCalled() {
+	// Gas range oven chart (1935): hot is 400 to 450 F; the working row reads a
+	// little wider.
+	tables, err := reference.Load()
+	if err != nil {
+		panic(err)
+	}
+	h, _ := oven.Called("a hot oven", tables, oven.When{Year: 1935, Place: "usa"})
+	f := h.C.Fahrenheit()
+	fmt.Printf("%.0f to %.0f F, likely %.0f\n", f.Low, f.High, f.Likely)
+	// Output: 380 to 475 F, likely 425
+}
+
+func ExampleBakingTime() {
+	// A custard 4 cm deep from a cool larder, set at 79 C, in a slow oven of 150 C:
+	// bare, and with the dish in hot water.
+	bare := oven.BakingTime(4, 79, 150, false, 15)
+	bath := oven.BakingTime(4, 79, 150, true, 15)
+	fmt.Printf("bare %.0f minutes (%.0f to %.0f)\n", bare.Likely, bare.Low, bare.High)
+	fmt.Println("in water it may never set:", bath.MayNever)
+	// Output:
+	// bare 85 minutes (53 to 136)
+	// in water it may never set: true
+}
+
+func ExampleFit() {
+	// Newton's law of cooling: an oven that loses a tenth of its heat over the
+	// room's in half an hour halves it in 197 minutes.
+	l, err := oven.Fit([]oven.Reading{{0, 320}, {30, 290}, {60, 263}}, 20)
+	if err != nil {
+		panic(err)
+	}
+	fmt.Printf("halves in %.0f minutes, falls to 204 C in %.0f\n", l.Halves(), l.When(204))
+	// Output: halves in 197 minutes, falls to 204 C in 139
+}

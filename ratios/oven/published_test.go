@@ -1,0 +1,68 @@
+package oven_test
+
+import (
+	"math"
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"gopkg.in/yaml.v3"
+
+	"assize/formula"
+	"assize/ratios/oven"
+)
+
+// published is one printed baking time of testdata/vectors/baking-times.yaml.
+type published struct {
+	ID, What, Done, Work, Locator, Note string
+	ML                                  float64    `yaml:"ml"`
+	Width                               float64    `yaml:"width_cm"`
+	Set                                 float64    `yaml:"set_c"`
+	Oven                                float64    `yaml:"oven_c"`
+	Start                               float64    `yaml:"start_c"`
+	Under                               float64    `yaml:"under_cm"`
+	Bath, Batter                        bool       `yaml:",omitempty"`
+	Density                             float64    `yaml:"density"`
+	Minutes                             [2]float64 `yaml:"minutes"`
+}
+
+// The middle of a printed time lies within the computed range for ten in
+// twelve of the published custards, tarts and cakes.
+func TestPublishedBakingTimes(t *testing.T) {
+	raw, err := os.ReadFile("../../testdata/vectors/baking-times.yaml")
+	require.NoError(t, err)
+	var list struct{ Rows []published }
+	require.NoError(t, yaml.Unmarshal(raw, &list))
+	tables := load(t)
+	within, kinds := 0, map[string][2]int{}
+	for _, p := range list.Rows {
+		require.NotEmpty(t, p.Work)
+		kind, name := formula.Filling, "custards and tarts"
+		if p.Batter {
+			kind, name = formula.Cake, "cakes"
+		}
+		d := oven.Done(tables, kind, true, false, p.Done)
+		require.NotNil(t, d.Set, p.Done)
+		set := d.SetC().Likely
+		if p.Set > 0 {
+			set = p.Set
+		}
+		m := oven.Bake{
+			Depth: p.ML / (math.Pi / 4 * p.Width * p.Width), Width: p.Width, Set: set, Start: p.Start,
+			Oven: p.Oven, Bath: p.Bath, Batter: p.Batter, Under: p.Under, Density: p.Density,
+		}.Time()
+		book := (p.Minutes[0] + p.Minutes[1]) / 2
+		in := !m.Never && book >= m.Low && book <= m.High
+		k := kinds[name]
+		k[1]++
+		if in {
+			within++
+			k[0]++
+		}
+		kinds[name] = k
+		t.Logf("%-20s %3.0f min in the book, %3.0f (%.0f to %.0f) computed, within: %t", p.ID, book, m.Likely, m.Low, m.High, in)
+	}
+	t.Logf("within: %d of %d; %v", within, len(list.Rows), kinds)
+	require.GreaterOrEqual(t, len(list.Rows), 12)
+	require.GreaterOrEqual(t, float64(within)/float64(len(list.Rows)), 10.0/12)
+}
