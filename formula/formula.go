@@ -24,6 +24,17 @@ type Formula struct {
 	Dish    string // as written, empty when not said
 	Oven    string
 	Bake    string
+	// Measures are what the book says its own measures hold.
+	Measures []OwnMeasure
+}
+
+// OwnMeasure is a book's remark on a measure of its own: "this book's teacup is
+// a gill".
+type OwnMeasure struct {
+	Name    string         // of the measure, as the measures table knows it
+	Number  reference.Span // how many of Measure it holds
+	Measure string
+	Words   string // the remark as written
 }
 
 // Kitchen is the kitchen that bakes the receipt now. What is not given is left
@@ -71,8 +82,35 @@ type Part struct {
 	Steps []string // as written
 	Pos   Pos
 
+	// Done are ids in the steps table: steps the file says were taken, whatever
+	// its words tell.
+	Done []string
+
 	// From is the title of the receipt a taken part came from.
 	From string
+	// StepsFrom says of each step which receipt it was taken from, by its
+	// title and where that stands; empty for the part's own. It is as long as
+	// Steps, or nothing when the part was not taken.
+	StepsFrom []string
+	// TakeAt is where the page names what it takes.
+	TakeAt Pos
+	// Standing are the directions the book prints elsewhere that hold here.
+	Standing []Direction
+}
+
+// StepFrom is the receipt that step i was taken from, empty for the part's own.
+func (p *Part) StepFrom(i int) string {
+	if i < len(p.StepsFrom) {
+		return p.StepsFrom[i]
+	}
+	return ""
+}
+
+// Direction is something a book says once and means wherever it fits.
+type Direction struct {
+	Text  string
+	Where string // where the book prints it, empty when not said
+	Step  string // id in the steps table, empty when the book page names none
 }
 
 // Pos is a place on the page, counted from 1; zero when there is none.

@@ -23,6 +23,7 @@ func (t *Tables) check(origins map[string][]origin) {
 	c.classes()
 	c.rest()
 	c.kitchen()
+	c.steps()
 	c.unusedSources()
 }
 
@@ -328,6 +329,40 @@ func (c *checker) kitchen() {
 		c.provenance("doneness", i, d.Provenance)
 		c.oneOf("doneness", i, "kind of part", d.Kind, partKinds)
 		c.span("doneness", i, d.ID, d.C)
+	}
+}
+
+// steps checks the steps a working cook expects. The flags they hang on must be
+// raised by some row of the methods.
+func (c *checker) steps() {
+	raised := map[string]bool{}
+	for _, m := range c.t.Methods {
+		for _, f := range m.Sets {
+			raised[f] = true
+		}
+	}
+	for _, f := range ReckonedFlags {
+		raised[f] = true
+	}
+	for i, s := range c.t.Steps {
+		c.provenance("steps", i, s.Provenance)
+		c.oneOf("steps", i, "stage", s.Stage, StepStages)
+		for _, k := range s.Kinds {
+			c.oneOf("steps", i, "kind of part", k, partKinds)
+		}
+		for _, w := range s.When {
+			c.oneOf("steps", i, "condition", strings.TrimPrefix(w, "no-"), StepConditions)
+		}
+		for _, f := range slices.Concat(s.Flags, s.Takes, s.Spares) {
+			c.oneOf("steps", i, "flag of method", f, keys(raised))
+		}
+		if s.Grade != "" {
+			c.oneOf("steps", i, "grade", s.Grade, []string{"watch", "note"})
+		}
+		c.span("steps", i, "minutes", s.Minutes)
+		if s.Found.Year != 0 {
+			c.provenance("steps", i, s.Found.Provenance)
+		}
 	}
 }
 

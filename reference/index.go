@@ -12,6 +12,7 @@ type index struct {
 	class      map[string]int   // by id and by the other spellings
 	ratio      map[string]int
 	method     map[string]int
+	step       map[string]int
 
 	longestModifier int // words
 }
@@ -40,6 +41,7 @@ func (t *Tables) build() {
 		class:      make(map[string]int, 4*len(t.Classes)),
 		ratio:      make(map[string]int, len(t.Ratios)),
 		method:     make(map[string]int, len(t.Methods)),
+		step:       make(map[string]int, len(t.Steps)),
 	}
 	for i, s := range t.Sources {
 		x.source[s.ID] = i
@@ -105,6 +107,9 @@ func (t *Tables) build() {
 	for i, m := range t.Methods {
 		x.method[m.ID] = i
 	}
+	for i, s := range t.Steps {
+		x.step[s.ID] = i
+	}
 	t.index = x
 }
 
@@ -142,6 +147,28 @@ func (t *Tables) Method(id string) (*Method, bool) {
 		return nil, false
 	}
 	return &t.Methods[i], true
+}
+
+// Step returns the step of work with the id.
+func (t *Tables) Step(id string) (*Step, bool) {
+	i, ok := t.index.step[id]
+	if !ok {
+		return nil, false
+	}
+	return &t.Steps[i], true
+}
+
+// SameMeasure reports whether two names call the same measure: some row answers
+// to both.
+func (t *Tables) SameMeasure(a, b string) bool {
+	for _, i := range t.index.measure[Key(a)] {
+		for _, j := range t.index.measure[Key(b)] {
+			if i == j {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // MeasuresCalled returns every row of that name, whenever and wherever it held.

@@ -42,6 +42,7 @@ type Tables struct {
 	Vessels     []Vessel
 	Cautions    []Caution
 	Doneness    []Doneness
+	Steps       []Step
 
 	index index
 }
@@ -74,6 +75,7 @@ var tables = []table{
 	{"vessels", func(t *Tables) any { return &t.Vessels }, func(r any) string { return r.(Vessel).ID }},
 	{"cautions", func(t *Tables) any { return &t.Cautions }, func(r any) string { return r.(Caution).ID }},
 	{"doneness", func(t *Tables) any { return &t.Doneness }, func(r any) string { return r.(Doneness).ID }},
+	{"steps", func(t *Tables) any { return &t.Steps }, func(r any) string { return r.(Step).ID }},
 }
 
 // Names of the tables, in the order they are shown.

@@ -8,6 +8,8 @@
 package book
 
 import (
+	"slices"
+
 	"assize/formula"
 	"assize/formula/file"
 	"assize/reference"
@@ -20,15 +22,16 @@ type Book struct {
 	Year    int // of the receipts that do not say; 0 when the book does not
 	Place   string
 	Kitchen formula.Kitchen
-	// Measures are the book's own remarks on its measures, as written.
-	Measures []string
+	// Measures are what the book says its own measures hold.
+	Measures []formula.OwnMeasure
 	Standing []Standing
 	// Receipts are those without a fault, by the names of their files.
 	Receipts []*formula.Formula
 
 	tables      *reference.Tables
 	pages       []*page
-	kitchenOver formula.Kitchen // stands over the receipts' own
+	byName      map[string][]*page // what answers to a name, by its key
+	kitchenOver formula.Kitchen    // stands over the receipts' own
 }
 
 // page is one receipt's file: what it is called, what it says, and the formula
@@ -61,7 +64,7 @@ func (b *Book) Directions(f *formula.Formula, i int) []Standing {
 func (b *Book) defaults() file.Defaults {
 	return file.Defaults{
 		Year: b.Year, Place: b.Place, Source: b.Title,
-		Kitchen: b.Kitchen, KitchenOver: b.kitchenOver,
+		Kitchen: b.Kitchen, KitchenOver: b.kitchenOver, Measures: b.Measures,
 	}
 }
 
@@ -78,6 +81,15 @@ func (b *Book) read(p *page) {
 // add takes a page that has been read into the book.
 func (b *Book) add(p *page) {
 	b.pages = append(b.pages, p)
+	if b.byName == nil {
+		b.byName = map[string][]*page{}
+	}
+	for _, n := range p.names {
+		k := nameKey(n)
+		if !slices.Contains(b.byName[k], p) {
+			b.byName[k] = append(b.byName[k], p)
+		}
+	}
 	if p.formula != nil {
 		b.Receipts = append(b.Receipts, p.formula)
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -32,7 +33,7 @@ func Open(fsys fs.FS, t *reference.Tables) (*Book, fault.List) {
 	if !sure {
 		return b, faults
 	}
-	faults = append(faults, b.readPages(fsys, ".", "")...)
+	faults = append(faults, b.readPages(fsys, ".")...)
 	for _, p := range b.pages {
 		faults = append(faults, p.faults...)
 	}
@@ -51,31 +52,89 @@ func For(fsys fs.FS, name string, t *reference.Tables) (*formula.Formula, *Book,
 // ForKitchen is For with a kitchen that stands over the folder's and over the
 // receipt's own.
 func ForKitchen(fsys fs.FS, name string, t *reference.Tables, k formula.Kitchen) (*formula.Formula, *Book, fault.List) {
-	dir := path.Dir(name)
-	b, faults, sure := context(fsys, dir, t)
-	b.kitchenOver = k
-	text, trouble := readFile(fsys, name)
-	if trouble != nil {
-		return nil, b, append(faults, *trouble)
+	return NewFolder(fsys, path.Dir(name), t, k).Receipt(name)
+}
+
+// Folder reads the receipts of one folder one by one as For does, and each of
+// its files once, however many receipts take from it. It is for one goroutine.
+type Folder struct {
+	fsys   fs.FS
+	dir    string
+	book   *Book // its own pages alone
+	faults fault.List
+	sure   bool
+	whole  *Book // with every receipt; nil until one takes from another
+}
+
+// NewFolder makes ready to read a folder. The kitchen stands over the folder's
+// and over the receipts' own.
+func NewFolder(fsys fs.FS, dir string, t *reference.Tables, k formula.Kitchen) *Folder {
+	d := &Folder{fsys: fsys, dir: dir}
+	d.book, d.faults, d.sure = context(fsys, dir, t)
+	d.book.kitchenOver = k
+	return d
+}
+
+// Receipt reads one receipt of the folder, see For.
+func (d *Folder) Receipt(name string) (*formula.Formula, *Book, fault.List) {
+	own := d.known(name)
+	if own == nil {
+		text, trouble := readFile(d.fsys, name)
+		if trouble != nil {
+			return nil, d.book, slices.Concat(d.faults, fault.List{*trouble})
+		}
+		own = &page{name: name, text: text}
 	}
-	if !sure {
-		return nil, b, faults
+	if !d.sure {
+		return nil, d.book, d.faults
 	}
-	own := &page{name: name, text: text}
-	b.read(own)
-	if faults = append(faults, own.faults...); len(faults) > 0 {
-		return nil, b, faults
+	if own.formula == nil && own.faults == nil {
+		d.book.read(own)
 	}
-	f := own.formula
-	if !slices.ContainsFunc(f.Parts, func(p formula.Part) bool { return p.Take != "" }) {
-		return f, b, nil
+	if faults := slices.Concat(d.faults, own.faults); len(faults) > 0 {
+		return nil, d.book, faults
 	}
-	if faults = b.readPages(fsys, dir, name); len(faults) > 0 {
-		return nil, b, faults
+	b := d.book
+	if slices.ContainsFunc(own.formula.Parts, func(p formula.Part) bool { return p.Take != "" }) {
+		if wrong := d.readAll(); len(wrong) > 0 {
+			return nil, d.book, wrong
+		}
+		b = d.whole
+		if d.known(name) == nil { // called by a name no receipt of a book has
+			b = &Book{}
+			*b = *d.whole
+			b.byName = maps.Clone(d.whole.byName)
+			b.add(own)
+		}
 	}
-	b.add(own)
-	f, faults = b.Resolve(f)
+	f, faults := b.Resolve(own.formula)
 	return f, b, faults
+}
+
+// known is the page of that name when it has been read, nil else.
+func (d *Folder) known(name string) *page {
+	if d.whole == nil {
+		return nil
+	}
+	i, ok := slices.BinarySearchFunc(d.whole.pages, name, func(p *page, n string) int { return strings.Compare(p.name, n) })
+	if !ok {
+		return nil
+	}
+	return d.whole.pages[i]
+}
+
+// readAll reads every receipt of the folder.
+func (d *Folder) readAll() fault.List {
+	if d.whole != nil {
+		return nil
+	}
+	whole := *d.book
+	if faults := whole.readPages(d.fsys, d.dir); len(faults) > 0 {
+		return faults
+	}
+	slices.SortStableFunc(whole.pages, func(a, b *page) int { return strings.Compare(a.name, b.name) })
+	d.whole = &whole
+	return nil
 }
 
 // context reads what holds for every receipt of a folder. It is not sure when
@@ -108,16 +167,15 @@ func context(fsys fs.FS, dir string, t *reference.Tables) (b *Book, faults fault
 	return b, faults, sure
 }
 
-// readPages reads every receipt of the folder but the one named, in the order of
-// their names. What is returned are faults of the folder; each page keeps its own.
-func (b *Book) readPages(fsys fs.FS, dir, but string) fault.List {
+// readPages reads every receipt of the folder in the order of their names. What is returned are faults of the folder; each page keeps its own.
+func (b *Book) readPages(fsys fs.FS, dir string) fault.List {
 	entries, err := fs.ReadDir(fsys, dir)
 	if err != nil {
 		return fault.List{{File: dir, What: "the folder cannot be read: " + cause(err)}}
 	}
 	for _, e := range entries {
 		name := path.Join(dir, e.Name())
-		if e.IsDir() || !isReceipt(e.Name()) || name == but {
+		if e.IsDir() || !isReceipt(e.Name()) {
 			continue
 		}
 		p := &page{name: name}

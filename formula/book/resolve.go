@@ -19,8 +19,9 @@ import (
 // of the book the part it takes. The part keeps the name, the class and the
 // lay its taker gives it; the taker's own steps follow those taken; its lines
 // stand where the taker names them, so that what is said of them is said of
-// the taker's page. The formula given is not changed. It is returned nil when
-// anything cannot be taken.
+// the taker's page. Each part is given the standing directions that hold for
+// it. The formula given is not changed. It is returned nil when anything cannot
+// be taken.
 func (b *Book) Resolve(f *formula.Formula) (*formula.Formula, fault.List) {
 	out := *f
 	out.Parts = slices.Clone(f.Parts)
@@ -36,6 +37,13 @@ func (b *Book) Resolve(f *formula.Formula) (*formula.Formula, fault.List) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
+	for i := range out.Parts {
+		p := &out.Parts[i]
+		p.Standing = nil
+		for _, s := range b.Directions(&out, i) {
+			p.Standing = append(p.Standing, s.Direction())
+		}
+	}
 	return &out, nil
 }
 
@@ -49,7 +57,7 @@ type hop struct {
 // here; meeting one of their receipts again is a circle.
 func (b *Book) take(f *formula.Formula, i int, hops []hop) (formula.Part, fault.List) {
 	want := f.Parts[i]
-	here := hop{f.Title, want.Take, f.File, b.takeAt(f, i)}
+	here := hop{f.Title, want.Take, f.File, takeAt(&want)}
 	hops = append(hops, here)
 	wrong := func(hint, format string, args ...any) (formula.Part, fault.List) {
 		return formula.Part{}, b.at(here, hint, format, args...)
@@ -100,7 +108,9 @@ func (b *Book) put(want, got formula.Part, at formula.Pos, f, taken *formula.For
 	if want.Class != "" {
 		got.Class = want.Class
 	}
+	got.StepsFrom = stepsFrom(&got, taken, len(want.Steps))
 	got.Steps = slices.Concat(got.Steps, want.Steps)
+	got.Done = slices.Concat(got.Done, want.Done)
 	got.Lines = slices.Clone(got.Lines)
 	for i := range got.Lines {
 		l := &got.Lines[i]
@@ -110,6 +120,24 @@ func (b *Book) put(want, got formula.Part, at formula.Pos, f, taken *formula.For
 		}
 	}
 	return got
+}
+
+// stepsFrom says of each step of a part on its way to its taker where it was
+// printed: what the part has no word for itself is the taken receipt's own.
+func stepsFrom(got *formula.Part, taken *formula.Formula, own int) []string {
+	label := taken.Title
+	if taken.Source != "" {
+		label += " (" + taken.Source + ")"
+	}
+	out := make([]string, 0, len(got.Steps)+own)
+	for i := range got.Steps {
+		from := got.StepFrom(i)
+		if from == "" {
+			from = label
+		}
+		out = append(out, from)
+	}
+	return append(out, make([]string, own)...)
 }
 
 // measuredAs remarks on a line whose measure was another when the receipt it
@@ -147,15 +175,7 @@ func (b *Book) inKitchen(p *page, k formula.Kitchen) *formula.Formula {
 
 // called finds the pages that answer to a name. Case, hyphens, spaces and
 // stops do not count.
-func (b *Book) called(name string) []*page {
-	var out []*page
-	for _, p := range b.pages {
-		if slices.ContainsFunc(p.names, func(n string) bool { return sameName(n, name) }) {
-			out = append(out, p)
-		}
-	}
-	return out
-}
+func (b *Book) called(name string) []*page { return b.byName[nameKey(name)] }
 
 func sameName(a, b string) bool { return nameKey(a) == nameKey(b) }
 
@@ -278,20 +298,13 @@ func (b *Book) at(h hop, hint, format string, args ...any) fault.List {
 	return page.Faults()
 }
 
-// takeAt is where part i of the formula names what it takes; the place of the
-// part when its page is not at hand.
-func (b *Book) takeAt(f *formula.Formula, i int) formula.Pos {
-	for _, p := range b.pages {
-		if p.name != f.File {
-			continue
-		}
-		if parts := value(root(p.text), "parts"); parts != nil && i < len(parts.Content) {
-			if n := value(parts.Content[i], "take"); n != nil {
-				return formula.Pos{Line: n.Line, Column: n.Column}
-			}
-		}
+// takeAt is where a part names what it takes; the place of the part when it was
+// not read from a page.
+func takeAt(p *formula.Part) formula.Pos {
+	if p.TakeAt != (formula.Pos{}) {
+		return p.TakeAt
 	}
-	return f.Parts[i].Pos
+	return p.Pos
 }
 
 // nameAt is where the page bears the name.

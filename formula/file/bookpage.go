@@ -7,6 +7,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"assize/formula"
+	"assize/formula/receipt"
 	"assize/reference"
 	"assize/reference/fault"
 	"assize/reference/spell"
@@ -18,7 +19,7 @@ type BookPage struct {
 	Year     int // 0 when not said
 	Place    string
 	Kitchen  formula.Kitchen
-	Measures []string // the book's own remarks on its measures, as written
+	Measures []formula.OwnMeasure
 	Standing []Standing
 }
 
@@ -30,7 +31,13 @@ type Standing struct {
 	Classes []string       // ids of classes it holds for
 	Dishes  []string       // dishes it holds for, in words
 	Where   string         // where the book prints it
+	Step    string         // id of the step it is, empty when its words must tell
 	Pos     formula.Pos
+}
+
+// Direction is the standing direction as a part carries it.
+func (s *Standing) Direction() formula.Direction {
+	return formula.Direction{Text: s.Text, Where: s.Where, Step: s.Step}
 }
 
 // Holds reports whether the direction holds for part i of the formula: its
@@ -50,7 +57,7 @@ func (s *Standing) Holds(f *formula.Formula, i int) bool {
 
 var (
 	bookKeys     = []string{"title", "year", "place", "kitchen", "measures", "standing"}
-	standingKeys = []string{"say", "for", "dishes", "where"}
+	standingKeys = []string{"say", "for", "dishes", "where", "step"}
 )
 
 // ReadBook reads a book.yaml. What could be read is returned with the faults.
@@ -73,7 +80,7 @@ func ReadBook(name string, text []byte, t *reference.Tables) (BookPage, fault.Li
 		case "kitchen":
 			b.Kitchen = p.kitchen(v)
 		case "measures":
-			b.Measures = p.steps(v)
+			b.Measures = p.ownMeasures(v)
 		case "standing":
 			b.Standing = p.standing(v)
 		}
@@ -108,7 +115,58 @@ func (p *reading) standing(n *yaml.Node) []Standing {
 		if v, ok := has["where"]; ok {
 			s.Where, _ = p.words(v)
 		}
+		if v, ok := has["step"]; ok {
+			s.Step = p.stepID(v)
+		}
 		out = append(out, s)
+	}
+	return out
+}
+
+// stepID reads the id of a step a working cook knows.
+func (p *reading) stepID(n *yaml.Node) string {
+	s, ok := p.words(n)
+	if !ok {
+		return ""
+	}
+	if step, ok := p.tables.Step(strings.ToLower(s)); ok {
+		return step.ID
+	}
+	var known []string
+	for i := range p.tables.Steps {
+		known = append(known, p.tables.Steps[i].ID)
+	}
+	hint := spell.Ask(s, known)
+	if hint == "" {
+		hint = "`assize tables steps` lists them"
+	}
+	p.Add(n, hint, "unknown step %q", s)
+	return ""
+}
+
+// ownMeasures reads what the book says its own measures hold: "this book's
+// teacup is a gill", one or a list.
+func (p *reading) ownMeasures(n *yaml.Node) []formula.OwnMeasure {
+	list := []*yaml.Node{n}
+	if n.Kind == yaml.SequenceNode {
+		list = n.Content
+	}
+	var out []formula.OwnMeasure
+	for _, c := range list {
+		text, ok := p.long(c)
+		if !ok {
+			continue
+		}
+		m, hint, what := receipt.OwnMeasure(text, p.tables)
+		if what != "" {
+			p.Add(c, hint, "%s", what)
+			continue
+		}
+		if i := slices.IndexFunc(out, func(o formula.OwnMeasure) bool { return o.Name == m.Name }); i >= 0 {
+			p.Add(c, "keep one of the two", "what a %s holds is said twice", m.Name)
+			continue
+		}
+		out = append(out, m)
 	}
 	return out
 }

@@ -23,6 +23,8 @@ type Defaults struct {
 	Title   string
 	Source  string
 	Kitchen formula.Kitchen
+	// Measures are what the book says its own measures hold.
+	Measures []formula.OwnMeasure
 	// KitchenOver stands over the file's own kitchen: what it says holds
 	// whatever the file says.
 	KitchenOver formula.Kitchen

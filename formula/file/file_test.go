@@ -216,7 +216,7 @@ func bare(t testing.TB, f *formula.Formula) string {
 	for _, p := range f.Parts {
 		p.Pos, p.From = formula.Pos{}, ""
 		lines := p.Lines
-		p.Lines = nil
+		p.Lines, p.TakeAt = nil, formula.Pos{}
 		for _, l := range lines {
 			l.Pos = formula.Pos{}
 			p.Lines = append(p.Lines, l)

@@ -32,7 +32,7 @@ func (p *reading) formula(root *yaml.Node, d Defaults) *formula.Formula {
 	}
 	f := &formula.Formula{
 		Title: text("title", d.Title), Source: text("source", d.Source), Meant: text("meant", ""),
-		Year: d.Year, Place: d.Place, Kitchen: d.Kitchen,
+		Year: d.Year, Place: d.Place, Kitchen: d.Kitchen, Measures: d.Measures,
 	}
 	if _, ok := has["title"]; !ok && d.Title == "" {
 		p.Add(root, "", "`title` is missing")
@@ -83,7 +83,7 @@ func (p *reading) strays(root *yaml.Node) []string {
 	var out []string
 	for i := 0; i+1 < len(root.Content); i += 2 {
 		switch key := root.Content[i].Value; key {
-		case "kind", "class", "take", "lay", "lines", "method":
+		case "kind", "class", "take", "lay", "lines", "method", "done":
 			p.Add(root.Content[i], "put it in a part: `parts:`, then `- kind: filling` and the rest under it", "%q belongs to a part", key)
 			out = append(out, key)
 		}

@@ -11,7 +11,7 @@ import (
 	"assize/reference/spell"
 )
 
-var partKeys = []string{"name", "kind", "class", "take", "lay", "lines", "method"}
+var partKeys = []string{"name", "kind", "class", "take", "lay", "lines", "method", "done"}
 
 func (p *reading) parts(n *yaml.Node, readers []*receipt.Reader) []formula.Part {
 	if n.Kind != yaml.SequenceNode {
@@ -69,6 +69,7 @@ func (p *reading) part(n *yaml.Node, readers []*receipt.Reader) (formula.Part, *
 	}
 	if taken {
 		part.Take, _ = p.words(take)
+		part.TakeAt = formula.Pos{Line: take.Line, Column: take.Column}
 	}
 	if listed {
 		part.Lines = p.lines(lines, readers)
@@ -76,7 +77,25 @@ func (p *reading) part(n *yaml.Node, readers []*receipt.Reader) (formula.Part, *
 	if v, ok := has["method"]; ok {
 		part.Steps = p.steps(v)
 	}
+	if v, ok := has["done"]; ok {
+		part.Done = p.done(v)
+	}
 	return part, at
+}
+
+// done reads the ids of steps that were taken whatever the words tell.
+func (p *reading) done(n *yaml.Node) []string {
+	list := []*yaml.Node{n}
+	if n.Kind == yaml.SequenceNode {
+		list = n.Content
+	}
+	var out []string
+	for _, c := range list {
+		if id := p.stepID(c); id != "" {
+			out = append(out, id)
+		}
+	}
+	return out
 }
 
 // meantKinds are words a cook may well write for a kind.

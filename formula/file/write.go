@@ -76,6 +76,7 @@ func partNode(p *formula.Part) (*yaml.Node, error) {
 		m.put("lines", lines)
 	}
 	m.texts("method", p.Steps)
+	m.texts("done", p.Done)
 	if p.From != "" {
 		m.HeadComment = "# from " + strings.Join(strings.Fields(p.From), " ")
 	}

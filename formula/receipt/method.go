@@ -84,6 +84,11 @@ func (m *MethodReader) Read(f *formula.Formula, p *formula.Part) formula.Method 
 	for i, s := range p.Steps {
 		take(s, formula.InSteps, i, "steps")
 	}
+	for _, id := range p.Done {
+		if step, ok := m.tables.Step(id); ok && len(step.Takes) > 0 {
+			out.Flags[formula.Flag(step.Takes[0])] = true
+		}
+	}
 	for _, text := range []string{f.Dish, f.Oven, f.Bake} {
 		take(text, formula.InBake, 0, "bake")
 	}
@@ -99,6 +104,20 @@ func (m *MethodReader) Read(f *formula.Formula, p *formula.Part) formula.Method 
 		out.Bake = withHeat(out.Bake, heat)
 	}
 	return out
+}
+
+// Said is what a text by itself tells of a part of that kind, as one of its
+// steps would: the tokens in their order and the flags they raise.
+func (m *MethodReader) Said(text string, kind formula.Kind) ([]formula.Token, map[formula.Flag]bool) {
+	tokens := m.tokens(text, string(kind), []string{"steps"})
+	flags := map[formula.Flag]bool{}
+	for i := range tokens {
+		tokens[i].Where = formula.InSteps
+		for _, f := range m.flags(tokens[i]) {
+			flags[f] = true
+		}
+	}
+	return tokens, flags
 }
 
 func (m *MethodReader) flags(tok formula.Token) []formula.Flag {

@@ -3,6 +3,7 @@ package weigh
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"assize/formula"
 	"assize/reference"
@@ -132,4 +133,28 @@ func (s *scales) density(w *Item) bool {
 		return false
 	}
 	return true
+}
+
+// bookMeasure puts what the book says of its own measure in place of a measure
+// the tables know otherwise: its teacup is a gill, whatever teacups were.
+func (s *scales) bookMeasure(w *Item, a formula.Amount) formula.Amount {
+	for i, own := range s.f.Measures {
+		if a.Measure == "" || !s.t.SameMeasure(own.Name, a.Measure) {
+			continue
+		}
+		s.own[i] = true
+		s.times(w, one("own "+own.Name, "how much the book's "+own.Name+" held", own.Number, nil))
+		a.Measure = own.Measure
+		return a
+	}
+	return a
+}
+
+// noteMeasures says which measures were taken as the book gives them.
+func (s *scales) noteMeasures() {
+	for i, own := range s.f.Measures {
+		if s.own[i] {
+			s.out.Notes = append(s.out.Notes, "by the book's own word: "+strings.TrimRight(own.Words, ". "))
+		}
+	}
 }

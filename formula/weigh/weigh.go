@@ -16,7 +16,7 @@ import (
 // a fault at its line; all are returned together, and then there is no result.
 // Parts that are only taken from another receipt must have been resolved.
 func Weigh(f *formula.Formula, t *reference.Tables) (*Weighed, fault.List) {
-	s := &scales{t: t, f: f, out: &Weighed{Formula: f}, byID: map[string]int{}}
+	s := &scales{t: t, f: f, out: &Weighed{Formula: f}, byID: map[string]int{}, own: make([]bool, len(f.Measures))}
 	for i := range f.Parts {
 		s.part(&f.Parts[i])
 	}
@@ -24,6 +24,7 @@ func Weigh(f *formula.Formula, t *reference.Tables) (*Weighed, fault.List) {
 		return nil, s.faults
 	}
 	s.noteKitchen()
+	s.noteMeasures()
 	return s.out, nil
 }
 
@@ -36,6 +37,7 @@ type scales struct {
 	line   *formula.Line
 	// mixed marks that sizes of both the book's and today's kitchen were drawn.
 	mixed bool
+	own   []bool // which of the book's own measures were met
 }
 
 func (s *scales) part(p *formula.Part) {
@@ -142,6 +144,7 @@ func (s *scales) weigh(w *Item, a formula.Amount) bool {
 	w.Base = decimal.NewFromInt(1)
 	s.times(w, one(fmt.Sprintf("number %d %s %s", s.line.Pos.Line, s.line.Text, a.Words), "how many are meant by "+quote(a.Words), a.Number, nil))
 	ok := true
+	a = s.bookMeasure(w, a)
 	switch {
 	case a.Parts: // a baker's part is taken as a gram: only proportions are known
 	case a.WeightOf != "":

@@ -10,6 +10,7 @@ import (
 	"assize/ratios"
 	"assize/ratios/bake"
 	"assize/ratios/baseline"
+	"assize/ratios/practice"
 	"assize/ratios/readings"
 	"assize/reference"
 	"assize/reference/fault"
@@ -57,7 +58,7 @@ func (j *Judge) Check(f *formula.Formula) (*Report, fault.List) {
 		r.Parts = append(r.Parts, part)
 		r.Findings = append(r.Findings, findings...)
 	}
-	r.Findings = append(r.Findings, practice(f, inputs)...)
+	r.Findings = append(r.Findings, practised(practice.Read(f, j.Tables, j.methods), j.Tables)...)
 	r.Findings = append(r.Findings, mentions(f, j.Tables)...)
 	r.Findings = append(r.Findings, cautions(w, inputs, j.Tables)...)
 	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return rank(a.Grade) - rank(b.Grade) })

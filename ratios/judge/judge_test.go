@@ -35,7 +35,10 @@ func TestRichPuddingIsToldOf(t *testing.T) {
 		require.GreaterOrEqual(t, len(rem.Effect), 5, "the set, the room before curdling, the fill and the sweetness too")
 		require.NotContains(t, rem.Text, "bath of hot water", "never for a dish lined with paste")
 	}
-	require.NotNil(t, finding(r, "soggy-base"))
+	missing := finding(r, "step-missing")
+	require.NotNil(t, missing, "the wash of egg printed among the observations")
+	require.Equal(t, judge.Watch, missing.Grade)
+	require.Contains(t, missing.Says, "brush the case within")
 }
 
 // Two runs of one receipt give the same figures to the last bit.

@@ -66,6 +66,7 @@ type receipts struct {
 	kitchen formula.Kitchen
 	shown   map[fault.Fault]bool
 	faulty  bool
+	folders map[string]*book.Folder // each read once, by their names
 	// standard is what was read from standard input.
 	standard []byte
 }
@@ -77,7 +78,7 @@ func (r *run) reading(kitchenFile string) (*receipts, error) {
 	if err != nil {
 		return nil, err
 	}
-	in := &receipts{run: r, tables: t, shown: map[fault.Fault]bool{}}
+	in := &receipts{run: r, tables: t, shown: map[fault.Fault]bool{}, folders: map[string]*book.Folder{}}
 	if kitchenFile == "" {
 		return in, nil
 	}
@@ -162,7 +163,12 @@ func (in *receipts) read(name string) (*formula.Formula, *book.Book) {
 	if from == "" {
 		from = "."
 	}
-	f, b, faults := book.ForKitchen(os.DirFS(from), base, in.tables, in.kitchen)
+	d := in.folders[from]
+	if d == nil {
+		d = book.NewFolder(os.DirFS(from), ".", in.tables, in.kitchen)
+		in.folders[from] = d
+	}
+	f, b, faults := d.Receipt(base)
 	if len(faults) > 0 {
 		in.refuse(inFolder(faults, dir))
 		return nil, nil

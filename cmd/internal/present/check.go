@@ -451,9 +451,14 @@ func (c *checking) rather() List {
 func (c *checking) eye() List {
 	var out List
 	last := ""
+	var unsaid []string
 	for i := range c.Report.Findings {
 		f := &c.Report.Findings[i]
 		if isCaution(f) || c.textureOf(f) != nil {
+			continue
+		}
+		if name := leftUnsaid(f); name != "" {
+			unsaid = append(unsaid, name)
 			continue
 		}
 		e := Entry{Label: f.Part, Text: f.Says}
@@ -469,7 +474,7 @@ func (c *checking) eye() List {
 					g += " " + c.work(b.Source, b.Locator)
 				}
 				e.More = append(e.More, evidence(b)+" ("+g+")")
-			case strings.HasPrefix(b.Limit, g):
+			case b.Limit != "":
 				e.Text += " (" + b.Limit + ")"
 			default:
 				e.Text += " (" + g + ")"
@@ -480,8 +485,23 @@ func (c *checking) eye() List {
 		}
 		out = append(out, e)
 	}
+	if len(unsaid) > 0 {
+		out = append(out, Entry{Label: unsaidLabel, Text: unsaidSteps(unsaid)})
+	}
 	return out
 }
+
+// leftUnsaid is the name of a usual step that a finding of no more than a note
+// misses, empty for any other finding.
+func leftUnsaid(f *judge.Finding) string {
+	if f.Code != stepMissing || f.Grade != judge.Note || len(f.Because) == 0 || f.Because[0].Source == nil && !strings.HasPrefix(f.Because[0].Limit, layers[judge.LayerPractice]) {
+		return ""
+	}
+	return f.Because[0].What
+}
+
+// stepMissing is the finding of a direction or a usual step that was not taken.
+const stepMissing = "step-missing"
 
 // unreadiedCase is the finding that a step is missing which books like to give
 // once for all their tarts.

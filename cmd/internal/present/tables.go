@@ -36,6 +36,7 @@ var tableIs = map[string]string{
 	"vessels":     "dishes, tins and moulds with what they hold",
 	"cautions":    "hazards in old receipts, and what to say of them",
 	"doneness":    "how a cook tells that a thing is done",
+	"steps":       "what a working cook does whether the receipt says so or not",
 }
 
 // TableList is the page that lists the tables.

@@ -511,3 +511,12 @@ const seeElsewhere = "see below what the book says elsewhere"
 
 // howToRead stands under the proportions.
 const howToRead = "All by weight: 0.5 is half as much of the first as of the second. A single figure is one published formula."
+
+// unsaidLabel stands before the usual steps a receipt does not speak of.
+const unsaidLabel = "unsaid"
+
+// unsaidSteps names usual steps that a receipt leaves unsaid and that matter
+// less.
+func unsaidSteps(names []string) string {
+	return and(names) + ": usual, and not in the receipt; `assize assemble` puts them in their place"
+}

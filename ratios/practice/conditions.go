@@ -1,0 +1,152 @@
+package practice
+
+import (
+	"slices"
+	"strings"
+
+	"assize/formula"
+	"assize/ratios/bake"
+	"assize/reference"
+)
+
+// conditions are those of reference.StepConditions that hold for part i.
+func (d *Dish) conditions(i int) map[string]bool {
+	p, m := &d.Formula.Parts[i], &d.Methods[i]
+	c := map[string]bool{}
+	filling := d.filling()
+	paste := d.paste()
+	under := paste >= 0 && slices.Contains(underneath, d.Lay(paste)) || d.any("stands_in_crust", formula.Filling) && !d.any("rim_only", "")
+	c["bottom-crust"] = under
+	c["hot-water"] = m.Has("hot_water")
+	c["layered"] = m.Has("laminated", "folded_turns", "flakes")
+	c["hot-served"] = d.hotServed()
+	c["eggs"] = d.has(p, egg...)
+	if p.Kind == formula.Pastry {
+		lay := d.Lay(i)
+		c["laid"] = filling >= 0
+		c["lined"] = slices.Contains(underneath, lay)
+		c["lidded"] = slices.Contains([]string{"lid", "lining and lid", "raised"}, lay)
+		c["raised"] = lay == "raised"
+		if filling < 0 {
+			return c
+		}
+		in := d.inCase(filling)
+		c["baked"] = in || d.Formula.Bake != "" || d.Formula.Oven != "" || c["lined"]
+		c["filled-raw"] = in
+		c["wet-filling"] = d.wet(&d.Formula.Parts[filling])
+		return c
+	}
+	fire := bake.FireOf(m)
+	c["baked"] = fire.Baked
+	c["stove"] = fire.Stove
+	c["wet-filling"] = d.wet(p)
+	c["filled-raw"] = d.inCase(i)
+	set := c["eggs"] && !m.Has("boiled_pudding", "steamed")
+	c["egg-set"] = set && fire.Baked
+	c["custard"] = set && d.has(p, "milk", "cream") && !d.has(p, "flour", "crumb", "meal", "curd", "cheese") && !m.Has("creamed", "whites_folded")
+	return c
+}
+
+// underneath are the ways to lay a paste so that the filling lies on it.
+var underneath = []string{"lining", "lining and lid", "patty", "raised"}
+
+// egg are the roles of egg in any form.
+var egg = []string{"egg", "white", "yolk"}
+
+// Lay is how a paste is laid: as the file says, round the rim alone where the
+// words say so, and else as a lining where the dish has a filling.
+func (d *Dish) Lay(i int) string {
+	switch {
+	case d.Formula.Parts[i].Lay != "":
+		return d.Formula.Parts[i].Lay
+	case d.filling() < 0:
+		return ""
+	case d.any("rim_only", ""):
+		return "rim"
+	}
+	return "lining"
+}
+
+// filling is the part that goes into the paste: the first filling, -1 when the
+// dish has none.
+func (d *Dish) filling() int { return d.first(formula.Filling) }
+
+// paste is the first paste of the dish, -1 when there is none.
+func (d *Dish) paste() int { return d.first(formula.Pastry) }
+
+func (d *Dish) first(k formula.Kind) int {
+	return slices.IndexFunc(d.Formula.Parts, func(p formula.Part) bool { return p.Kind == k })
+}
+
+// any reports whether a flag is raised by any part of a kind, or of every kind
+// when it is empty.
+func (d *Dish) any(f formula.Flag, k formula.Kind) bool {
+	for i := range d.Methods {
+		if (k == "" || d.Formula.Parts[i].Kind == k) && d.Methods[i].Flags[f] {
+			return true
+		}
+	}
+	return false
+}
+
+// inCase reports that a filling is cooked in its case: it is baked, and not
+// poured ready cooked into a case that is.
+func (d *Dish) inCase(filling int) bool {
+	fire := bake.FireOf(&d.Methods[filling])
+	return d.Formula.Parts[filling].Kind == formula.Filling && fire.Baked
+}
+
+// wet reports a filling that runs when it goes into the case.
+func (d *Dish) wet(p *formula.Part) bool {
+	return d.has(p, "egg", "white", "yolk", "milk", "cream", "juice", "liquid", "water")
+}
+
+// has reports whether a part holds something of one of the roles.
+func (d *Dish) has(p *formula.Part, roles ...string) bool {
+	for _, l := range p.Lines {
+		for _, it := range l.Items {
+			ing, ok := d.tables.Ingredient(it.Ingredient)
+			if ok && slices.ContainsFunc(ing.Roles, func(r string) bool { return slices.Contains(roles, r) }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// hotServed reports that the receipt sends the dish to table hot.
+func (d *Dish) hotServed() bool {
+	for _, p := range d.Formula.Parts {
+		for _, s := range p.Steps {
+			text := " " + reference.Key(s) + " "
+			for _, w := range []string{" serve hot ", " serve it hot ", " served hot ", " serve very hot ", " to table hot ", " to the table hot ", " send it hot ", " eat it hot ", " eaten hot ", " serve quickly ", " serve immediately ", " serve at once "} {
+				if strings.Contains(text, w) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// tellsDone reports that the words say how it is known to be done: a heat with
+// "till" or "until" behind it, and not till it is cold.
+func (d *Dish) tellsDone(p *formula.Part) bool {
+	texts := append(slices.Clone(p.Steps), d.Formula.Bake)
+	for _, text := range texts {
+		for _, clause := range strings.FieldsFunc(text, func(r rune) bool { return r == '.' || r == ';' || r == ':' }) {
+			words := reference.Words(clause)
+			at := slices.IndexFunc(words, func(w string) bool { return w == "till" || w == "until" })
+			if at < 0 || at+1 >= len(words) || slices.ContainsFunc(words[at:], func(w string) bool { return w == "cold" || w == "cool" || w == "wanted" }) {
+				continue
+			}
+			if slices.ContainsFunc(words, func(w string) bool { return slices.Contains(heating, w) }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// heating are words by which a clause is known to speak of cooking.
+var heating = []string{"bake", "baked", "baking", "oven", "boil", "boiled", "simmer", "heat", "fire", "cook", "cooked", "thickens", "thicken", "thick", "stew", "hob", "steam"}

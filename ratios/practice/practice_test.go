@@ -1,0 +1,321 @@
+package practice_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/stretchr/testify/require"
+
+	"assize/formula"
+	"assize/formula/book"
+	"assize/formula/file"
+	"assize/formula/receipt"
+	"assize/ratios/practice"
+	"assize/reference"
+)
+
+func tables(t testing.TB) *reference.Tables {
+	t.Helper()
+	tab, err := reference.Load()
+	require.NoError(t, err)
+	return tab
+}
+
+// page writes a receipt of 1838 from the words of its parts.
+func page(rest string, parts ...string) string {
+	return "title: A receipt\nyear: 1838\nplace: england\nparts:\n" + strings.Join(parts, "") + rest
+}
+
+func part(kind, extra, lines, method string) string {
+	out := fmt.Sprintf("  - kind: %s\n    lines: [%s]\n", kind, lines)
+	if method != "" {
+		out += fmt.Sprintf("    method: [%q]\n", method)
+	}
+	return out + extra
+}
+
+const (
+	short   = "1 lb of flour, 8 oz of butter, a gill of water"
+	custard = "1 pint of milk, 4 eggs, 2 oz of sugar"
+	rich    = "8 eggs, 8 oz of sugar, 8 oz of butter, the juice of 2 lemons"
+	fruit   = "2 lb of apples, 4 oz of sugar"
+)
+
+// Every step of the table with a receipt that wants it and one that does not,
+// and, where words can tell it, one that has taken it.
+var steps = map[string]struct{ wants, not, taken string }{
+	"butter-soft": {
+		wants: page("", part("filling", "", rich, "Beat the butter and sugar to a cream and bake it.")),
+		not:   page("", part("filling", "", rich, "Melt the butter and bake it.")),
+	},
+	"all-ready": {
+		wants: page("", part("filling", "", rich, "Whisk the eggs and bake it.")),
+		not:   page("", part("filling", "", custard, "Stir it over the fire till it thickens.")),
+	},
+	"rest-paste": {
+		wants: page("", part("pastry", "", short, "Rub the butter into the flour.")),
+		not:   page("", part("pastry", "", "1 lb of flour, 4 oz of lard", "Pour boiling water and the lard on the flour: a raised paste.")),
+		taken: page("", part("pastry", "", short, "Rub the butter into the flour. Let it lie an hour.")),
+	},
+	"rest-turns": {
+		wants: page("", part("pastry", "", short, "Lay the butter on in pieces, fold it and roll it out six times.")),
+		not:   page("", part("pastry", "", short, "Rub the butter into the flour.")),
+		taken: page("", part("pastry", "", short, "Lay the butter on in pieces, fold it and roll it out. Let it lie in a cool place.")),
+	},
+	"stiffen-case": {
+		wants: page("", part("pastry", "    lay: raised\n", short, "Boil the butter in the water and pour it on the flour: hot water paste.")),
+		not:   page("", part("pastry", "    lay: raised\n", short, "Rub the butter into the flour.")),
+		taken: page("", part("pastry", "    lay: raised\n", short, "Use hot water. Raise it and set it by.")),
+	},
+	"chill-case": {
+		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", rich, "Bake it.")),
+		not:   page("", part("pastry", "    lay: lid\n", short, ""), part("filling", "", fruit, "Bake it.")),
+	},
+	"light-oven": {
+		wants: page("oven: slow\n", part("filling", "", custard, "")),
+		not:   page("", part("filling", "", custard, "Stir it over the fire till it thickens.")),
+	},
+	"prick-empty": {
+		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Stir it over the fire till it thickens. Pour it into a baked case.")),
+		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", rich, "Bake it.")),
+		taken: page("", part("pastry", "    lay: lining\n", short, "Prick it and bake it blind."), part("filling", "", custard, "Stir it over the fire till it thickens. Pour it into a baked case.")),
+	},
+	"weigh-down": {
+		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Stir it over the fire till it thickens. Pour it into a baked case.")),
+		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", rich, "Bake it.")),
+	},
+	"no-pricking": {
+		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", rich, "Bake it.")),
+		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Stir it over the fire till it thickens. Pour it into a baked case.")),
+	},
+	"part-bake": {
+		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", rich, "Bake it.")),
+		not:   page("", part("pastry", "    lay: rim\n", short, ""), part("filling", "", rich, "Bake it.")),
+		taken: page("", part("pastry", "    lay: lining\n", short, "Half bake the case five minutes: it is partly baked."), part("filling", "", rich, "Bake it.")),
+	},
+	"egg-wash-inside": {
+		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Bake it.")),
+		not:   page("", part("pastry", "    lay: lid\n", short, ""), part("filling", "", fruit, "Bake it.")),
+		taken: page("", part("pastry", "    lay: lining\n", short, "Brush the case within with beaten egg and dry it."), part("filling", "", custard, "Bake it.")),
+	},
+	"cool-butter": {
+		wants: page("", part("filling", "", rich, "Melt the butter and stir in the eggs. Bake it.")),
+		not:   page("", part("filling", "", rich, "Beat the butter and sugar to a cream. Bake it.")),
+		taken: page("", part("filling", "", rich, "Melt the butter. When it is cold stir in the eggs. Bake it.")),
+	},
+	"strain": {
+		wants: page("", part("filling", "", custard, "Beat the eggs and bake it.")),
+		not:   page("", part("filling", "", rich, "Beat the butter and sugar to a cream. Bake it.")),
+		taken: page("", part("filling", "", custard, "Beat the eggs, strain it and bake it.")),
+	},
+	"cold-filling": {
+		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Stir it over the fire till it thickens. Pour it into a baked case.")),
+		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", rich, "Bake it.")),
+		taken: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Stir it over the fire till it thickens. When it is cold pour it into a baked case.")),
+	},
+	"fill-last": {
+		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Bake it.")),
+		not:   page("", part("filling", "", custard, "Bake it.")),
+	},
+	"seal-lid": {
+		wants: page("", part("pastry", "    lay: lining and lid\n", short, ""), part("filling", "", fruit, "Bake it.")),
+		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", fruit, "Bake it.")),
+		taken: page("", part("pastry", "    lay: lid\n", short, "Wet the edges."), part("filling", "", fruit, "Bake it.")),
+	},
+	"vent-lid": {
+		wants: page("", part("pastry", "    lay: lid\n", short, ""), part("filling", "", fruit, "Bake it.")),
+		not:   page("", part("pastry", "    lay: rim\n", short, ""), part("filling", "", fruit, "Bake it.")),
+		taken: page("", part("pastry", "    lay: lid\n", short, "Cut a slit in the top."), part("filling", "", fruit, "Bake it.")),
+	},
+	"rim-glaze": {
+		wants: page("", part("pastry", "    lay: rim\n", short, ""), part("filling", "", rich, "Bake it.")),
+		not:   page("", part("pastry", "", short, "")),
+		taken: page("", part("pastry", "    lay: rim\n", short, "Brush the rim with egg."), part("filling", "", rich, "Bake it.")),
+	},
+	"water-bath": {
+		wants: page("", part("filling", "", custard, "Bake it.")),
+		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Bake it.")),
+		taken: page("", part("filling", "", custard, "Bake it in a pan of hot water.")),
+	},
+	"no-water-bath": {
+		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Bake it.")),
+		not:   page("", part("filling", "", custard, "Bake it.")),
+	},
+	"doneness": {
+		wants: page("", part("filling", "", custard, "Bake it.")),
+		not:   page("", part("pastry", "", short, "")),
+		taken: page("", part("filling", "", custard, "Bake it till it no longer shakes.")),
+	},
+	"cool-to-cut": {
+		wants: page("", part("filling", "", rich, "Bake it.")),
+		not:   page("", part("filling", "", rich, "Bake it and send it to table hot.")),
+	},
+	"stand-hot": {
+		wants: page("", part("filling", "", rich, "Bake it and send it to table hot.")),
+		not:   page("", part("filling", "", rich, "Bake it.")),
+	},
+	"cool-cake": {
+		wants: page("oven: moderate\n", part("cake", "", "1 lb of flour, 1 lb of butter, 8 eggs", "")),
+		not:   page("", part("filling", "", rich, "Bake it.")),
+	},
+	"line-tin": {
+		wants: page("oven: moderate\n", part("cake", "", "1 lb of flour, 1 lb of butter, 8 eggs", "")),
+		not:   page("", part("filling", "", rich, "Bake it.")),
+	},
+}
+
+func read(t testing.TB, text string) *practice.Dish {
+	t.Helper()
+	tab := tables(t)
+	f, faults := file.Read("receipt.yaml", []byte(text), tab)
+	require.NoError(t, faults.Err(), text)
+	return practice.Read(f, tab, receipt.NewMethodReader(tab))
+}
+
+// of is the step among those expected, nil when it is not.
+func of(d *practice.Dish, id string) *practice.Expected {
+	for _, x := range d.Expected() {
+		if x.Step.ID == id {
+			return &x
+		}
+	}
+	return nil
+}
+
+func TestEveryStep(t *testing.T) {
+	for _, step := range tables(t).Steps {
+		t.Run(step.ID, func(t *testing.T) {
+			c, ok := steps[step.ID]
+			require.True(t, ok, "a receipt that wants it, and one that does not")
+			x := of(read(t, c.wants), step.ID)
+			require.NotNil(t, x)
+			require.False(t, x.Taken)
+			require.Nil(t, of(read(t, c.not), step.ID))
+			if c.taken == "" {
+				return
+			}
+			x = of(read(t, c.taken), step.ID)
+			require.NotNil(t, x)
+			require.True(t, x.Taken)
+		})
+	}
+}
+
+// A step the table can ask for can be taken in words, and any can be taken in
+// the file.
+func TestStepsCanBeTaken(t *testing.T) {
+	for _, step := range tables(t).Steps {
+		if step.Grade != "" {
+			require.NotEmpty(t, step.Takes, step.ID)
+		}
+		c := steps[step.ID]
+		text := strings.Replace(c.wants, "    lines:", "    done: ["+step.ID+"]\n    lines:", 1)
+		text = strings.Replace(text, "  - kind: filling\n    lines:", "  - kind: filling\n    done: ["+step.ID+"]\n    lines:", 1)
+		x := of(read(t, text), step.ID)
+		require.NotNil(t, x, step.ID)
+		require.True(t, x.Taken, step.ID)
+	}
+}
+
+// The wash inside serves where part-baking is not said, and the reverse is not
+// so: a wash the book directs is asked for.
+func TestWashSparesPartBaking(t *testing.T) {
+	d := read(t, page("", part("pastry", "    lay: lining\n", short, "Brush the case within with beaten egg and dry it."), part("filling", "", rich, "Bake it.")))
+	x := of(d, "part-bake")
+	require.NotNil(t, x)
+	require.True(t, x.Spared)
+	require.False(t, x.Taken)
+}
+
+const manuscript = "title: A manuscript\nyear: 1838\nplace: england\nstanding:\n"
+
+// standing reads the one receipt of a book and what the book directs for it.
+func standing(t *testing.T, directions, receiptText string) []practice.Standing {
+	t.Helper()
+	tab := tables(t)
+	fsys := fstest.MapFS{
+		"book.yaml": {Data: []byte(manuscript + directions), Mode: 0o644},
+		"tart.yaml": {Data: []byte(receiptText), Mode: 0o644},
+	}
+	f, _, faults := book.For(fsys, "tart.yaml", tab)
+	require.NoError(t, faults.Err())
+	return practice.Read(f, tab, receipt.NewMethodReader(tab)).Standing()
+}
+
+func TestStanding(t *testing.T) {
+	const wash = "  - {say: Brush every case within with beaten egg before it is filled., for: pastry, where: leaf 31}\n"
+	tart := func(method string) string {
+		return page("", part("pastry", "    lay: lining\n", short, method), part("filling", "", rich, "Bake it."))
+	}
+	for name, c := range map[string]struct {
+		directions, receipt string
+		held, taken         bool
+	}{
+		"not taken":                     {wash, tart(""), true, false},
+		"taken in other words":          {wash, tart("Wash it inside with egg."), true, true},
+		"taken in the file":             {wash, strings.Replace(tart(""), "    lay: lining\n", "    lay: lining\n    done: egg-wash-inside\n", 1), true, true},
+		"no place for it":               {wash, page("", part("pastry", "    lay: lid\n", short, ""), part("filling", "", fruit, "Bake it.")), false, false},
+		"a paste by itself":             {wash, page("", part("pastry", "", short, "")), false, false},
+		"named by its step":             {"  - {say: See to the case., for: pastry, step: egg-wash-inside}\n", tart(""), true, false},
+		"named by its step, and taken":  {"  - {say: See to the case., for: pastry, step: egg-wash-inside}\n", tart("Brush the inside with egg."), true, true},
+		"of no step we know":            {"  - {say: Strew fine flour on the slab before you begin., for: pastry}\n", tart(""), true, false},
+		"of no step we know, and taken": {"  - {say: Strew fine flour on the slab before you begin., for: pastry}\n", tart("Strew fine flour on your slab before you begin it."), true, true},
+		"for another kind":              {"  - {say: Let it rise in a warm place., for: bread}\n", tart(""), false, false},
+		"for a class":                   {"  - {say: Sift sugar over it when it is done., for: lemon-tart}\n", strings.Replace(tart(""), "kind: filling\n", "kind: filling\n    class: lemon-tart\n", 1), true, false},
+		"for another dish":              {"  - {say: Butter the basin well., dishes: [basin]}\n", tart("") + "dish: soup plate\n", false, false},
+	} {
+		t.Run(name, func(t *testing.T) {
+			got := standing(t, c.directions, c.receipt)
+			if !c.held {
+				require.Empty(t, got)
+				return
+			}
+			require.Len(t, got, 1)
+			require.Equal(t, c.taken, got[0].Taken)
+		})
+	}
+}
+
+func TestLay(t *testing.T) {
+	filling := part("filling", "", rich, "Bake it.")
+	for want, text := range map[string]string{
+		"lining": page("", part("pastry", "", short, ""), filling),
+		"rim":    page("", part("pastry", "", short, "Lay a paste round the edge of the dish."), filling),
+		"lid":    page("", part("pastry", "    lay: lid\n", short, ""), filling),
+		"":       page("", part("pastry", "", short, "")),
+	} {
+		require.Equal(t, want, read(t, text).Lay(0))
+	}
+}
+
+// Every condition the table may name is met by some receipt and missed by
+// another.
+func TestConditions(t *testing.T) {
+	all := map[string]*practice.Dish{}
+	for id, c := range steps {
+		for _, text := range []string{c.wants, c.not, c.taken} {
+			if text != "" {
+				all[id+text] = read(t, text)
+			}
+		}
+	}
+	for _, name := range reference.StepConditions {
+		met, missed := false, false
+		for _, d := range all {
+			for i := range d.Formula.Parts {
+				met = met || d.Holds(i, name)
+				missed = missed || d.Holds(i, "no-"+name)
+			}
+		}
+		require.True(t, met, name)
+		require.True(t, missed, name)
+	}
+}
+
+// A step done in the file counts with the judge as if the words had said it.
+func TestDoneRaisesTheFlag(t *testing.T) {
+	d := read(t, page("", part("pastry", "    lay: lining\n    done: [part-bake]\n", short, ""), part("filling", "", rich, "Bake it.")))
+	require.True(t, d.Methods[0].Flags[formula.Flag("blind_baked")])
+}
