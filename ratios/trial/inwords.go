@@ -383,8 +383,9 @@ func (s *WordsScore) lines(w *InWords, want, read []thing, partner []int, t *ref
 
 // beside reports a thing that may be listed or left.
 func (w *InWords) beside(th *thing, t *reference.Tables) bool {
+	when := reference.When{Year: w.Want.Year, Place: w.Want.Place}
 	return slices.ContainsFunc(w.Beside, func(name string) bool {
-		if c, ok := t.Called(name, w.Want.Year, w.Want.Place); ok && c.Ingredient != nil && th.is(c.Ingredient.ID) {
+		if c, ok := t.Called(name, when, when); ok && c.Ingredient != nil && th.is(c.Ingredient.ID) {
 			return true
 		}
 		return slices.ContainsFunc(th.ways, func(it formula.Item) bool { return reference.Key(it.Name) == reference.Key(name) })
