@@ -23,7 +23,11 @@ func (t *Tables) check(origins map[string][]origin) {
 	c.classes()
 	c.rest()
 	c.kitchen()
+<<<<<<< HEAD
 	c.steps()
+=======
+	c.tasting()
+>>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 	c.unusedSources()
 }
 
@@ -332,6 +336,7 @@ func (c *checker) kitchen() {
 	}
 }
 
+<<<<<<< HEAD
 // steps checks the steps a working cook expects. The flags they hang on must be
 // raised by some row of the methods.
 func (c *checker) steps() {
@@ -362,6 +367,43 @@ func (c *checker) steps() {
 		c.span("steps", i, "minutes", s.Minutes)
 		if s.Found.Year != 0 {
 			c.provenance("steps", i, s.Found.Provenance)
+=======
+// tasting checks the tables of signs and causes.
+func (c *checker) tasting() {
+	named := func(table string, i int, name string) {
+		if _, ok := c.t.TextureNamed(name); !ok {
+			c.report(table, i, "write it as filling/cakey or pastry/tough", "unknown texture %q", name)
+		}
+	}
+	taken := map[string]string{}
+	for i, s := range c.t.Signs {
+		c.provenance("signs", i, s.Provenance)
+		if s.Look != "" {
+			c.oneOf("signs", i, "place of the tasting sheet", s.Look, Looks)
+		}
+		for _, name := range s.Points {
+			named("signs", i, name)
+		}
+		if s.Unclear && (len(s.Points) < 2 || s.Ask == "") {
+			c.report("signs", i, "name two textures and what to ask", "%s is unclear between nothing", s.ID)
+		}
+		for _, w := range s.Words {
+			k := s.Look + "/" + Key(w)
+			if other, ok := taken[k]; ok && other != s.ID {
+				c.report("signs", i, "", "%q already stands for %s", w, other)
+			}
+			taken[k] = s.ID
+		}
+	}
+	for i, k := range c.t.Causes {
+		c.provenance("causes", i, k.Provenance)
+		c.oneOf("causes", i, "kind of cause", k.Kind, CauseKinds)
+		for _, name := range k.Textures {
+			named("causes", i, name)
+		}
+		if (k.Change == "") == (k.What == "") {
+			c.report("causes", i, "`change` names a change that is tried, `what` a cause outside the formula", "%s needs one of change and what", k.ID)
+>>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 		}
 	}
 }

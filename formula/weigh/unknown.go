@@ -28,10 +28,24 @@ type Way struct {
 func (u *Unknown) Span() reference.Span {
 	s := u.Ways[u.Likeliest()].Span
 	for _, w := range u.Ways {
+		if w.Odds.IsZero() && u.open() > 0 {
+			continue
+		}
 		s.Low = decimal.Min(s.Low, w.Low)
 		s.High = decimal.Max(s.High, w.High)
 	}
 	return s
+}
+
+// open is how many ways have any odds.
+func (u *Unknown) open() int {
+	n := 0
+	for _, w := range u.Ways {
+		if w.Odds.IsPositive() {
+			n++
+		}
+	}
+	return n
 }
 
 // Likeliest is the index of the way with the best odds, the first of equals.
@@ -60,7 +74,10 @@ type Factor struct {
 func (f Factor) of(u *Unknown) reference.Span {
 	if f.ByWay != nil {
 		s := f.ByWay[u.Likeliest()]
-		for _, w := range f.ByWay {
+		for i, w := range f.ByWay {
+			if u.Ways[i].Odds.IsZero() && u.open() > 0 {
+				continue
+			}
 			s.Low = decimal.Min(s.Low, w.Low)
 			s.High = decimal.Max(s.High, w.High)
 		}

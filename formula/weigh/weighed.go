@@ -70,7 +70,10 @@ func (p *Part) Sum(unknowns []Unknown, share func(*Item) decimal.Decimal) refere
 	}
 	for u, ways := range either {
 		s := ways[unknowns[u].Likeliest()]
-		for _, w := range ways {
+		for i, w := range ways {
+			if unknowns[u].Ways[i].Odds.IsZero() && unknowns[u].open() > 0 {
+				continue // settled otherwise
+			}
 			s.Low = decimal.Min(s.Low, w.Low)
 			s.High = decimal.Max(s.High, w.High)
 		}

@@ -1,6 +1,7 @@
 package bake
 
 import (
+	"maps"
 	"slices"
 
 	"assize/formula"
@@ -224,8 +225,8 @@ func (c *compiler) air(f *filling, fire Fire) {
 	f.eggAir = c.slot(even("egg beating", "how well the eggs were beaten", 0, 1))
 	f.cheeseAir = c.slot(even("cheese beating", "how far the cheese was beaten", crumb.CheeseMix.Low, crumb.CheeseMix.High))
 	f.eggRanges = []eggBeaten{beaten(m, fire)}
-	if c.unsaid() {
-		c.drawMethod(f)
+	if c.Silent || Unsaid(c.part.Of, m) {
+		c.drawMethod(f, fire)
 	}
 }
 
@@ -254,24 +255,44 @@ func beaten(m *formula.Method, fire Fire) eggBeaten {
 	return crumb.EggsUnsaid
 }
 
-// unsaid reports that the receipt tells nothing of how the part is mixed: no
+// Unsaid reports that the receipt tells nothing of how a part is mixed: no
 // word on a line or in a step that the air would depend on.
-func (c *compiler) unsaid() bool {
-	if len(c.part.Of.Steps) > 0 || c.Method.Has(onHeat, bathF) {
+func Unsaid(part *formula.Part, m *formula.Method) bool {
+	if len(part.Steps) > 0 || m.Has(onHeat, bathF) {
 		return false
 	}
-	return !c.Method.Has(creamedF, meltedFat, eggsBeatenF, eggsSlightly, eggsLight, milkOnEgg, whitesFolded, whitesMaybe, mixedF, allInOne)
+	return !m.Has(creamedF, meltedFat, eggsBeatenF, eggsSlightly, eggsLight, milkOnEgg, whitesFolded, whitesMaybe, mixedF, allInOne)
 }
 
 // drawMethod draws what a receipt without a word of method leaves open, with
 // the odds its class states; for a class that states none, eggs beaten as a
 // matter of course and butter as often creamed as melted (common practice).
+<<<<<<< HEAD
 func (c *compiler) drawMethod(f *filling) {
 	f.eggRanges = []eggBeaten{crumb.EggsBeaten, crumb.EggsUnsaid, crumb.EggsVeryLight}
 	eggs := c.odds([]formula.Flag{eggsBeatenF, mixedF, eggsLight}, 3, 2, 1)
 	f.eggWay = c.slot(Slot{ID: "eggs unsaid", Words: "how the eggs were beaten (the receipt does not say)", Ways: []Way{
 		{Words: "beaten", Odds: eggs[0]}, {Words: "only mixed", Odds: eggs[1]}, {Words: "beaten very light", Odds: eggs[2]},
 	}})
+=======
+// What a bench record has told since is taken as told, by the same ranges.
+func (c *compiler) drawMethod(f *filling, fire Fire) {
+	m := &c.Method
+	if m.Has(eggsBeatenF, eggsSlightly, eggsLight, milkOnEgg, whitesFolded, whitesMaybe, mixedF, allInOne) {
+		told := *m
+		told.Flags = maps.Clone(m.Flags)
+		delete(told.Flags, creamedF)
+		f.eggRanges = []eggBeaten{beaten(&told, fire)}
+	} else {
+		f.eggRanges = []eggBeaten{crumb.EggsBeaten, crumb.EggsUnsaid, crumb.EggsVeryLight}
+		f.eggWay = c.slot(Slot{ID: "eggs unsaid", Words: "how the eggs were beaten (the receipt does not say)", Ways: []Way{
+			{Words: "beaten", Odds: c.odds(eggsBeatenF, 3)}, {Words: "only mixed", Odds: c.odds(mixedF, 2)}, {Words: "beaten very light", Odds: c.odds(eggsLight, 1)},
+		}})
+	}
+	if m.Has(creamedF, meltedFat, allInOne) || fire.OnHeat {
+		return
+	}
+>>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 	if butter := c.mass(func(it itemOf) bool { return slices.Contains(it.Ingredient.Roles, "butter") }); butter > 0 {
 		f.creamed = true
 		ways := c.odds([]formula.Flag{creamedF, meltedFat}, 1, 1)

@@ -98,6 +98,9 @@ type Input struct {
 	Rules   Rules
 	// Class, where it is known, gives the odds of what the receipt leaves unsaid.
 	Class *reference.Class
+	// Silent marks a part of which the receipt says nothing of how it is mixed,
+	// whatever Method has been told since: what is left untold stays drawn.
+	Silent bool
 }
 
 // Compile makes the kernel of one part. Parts of a kind without mechanisms get

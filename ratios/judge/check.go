@@ -45,12 +45,20 @@ func (j *Judge) Check(f *formula.Formula) (*Report, fault.List) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	r := &Report{Formula: f, Weighed: w, Readings: j.Readings}
-	r.Notes = append(r.Notes, w.Notes...)
 	inputs := make([]bake.Input, len(w.Parts))
 	for i := range w.Parts {
-		in := j.Input(w, i)
-		inputs[i] = in
+		inputs[i] = j.Input(w, i)
+	}
+	return j.CheckWeighed(w, inputs)
+}
+
+// CheckWeighed judges a formula that has been weighed and whose method has been
+// read, part by part: as written, or as a bench record says it was made.
+func (j *Judge) CheckWeighed(w *weigh.Weighed, inputs []bake.Input) (*Report, fault.List) {
+	f := w.Formula
+	r := &Report{Formula: f, Weighed: w, Readings: j.Readings}
+	r.Notes = append(r.Notes, w.Notes...)
+	for i, in := range inputs {
 		part, findings, err := j.part(in, r)
 		if err != nil {
 			return nil, fault.List{{File: f.File, Line: f.Parts[i].Pos.Line, Column: f.Parts[i].Pos.Column, What: err.Error()}}

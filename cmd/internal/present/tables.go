@@ -37,6 +37,8 @@ var tableIs = map[string]string{
 	"cautions":    "hazards in old receipts, and what to say of them",
 	"doneness":    "how a cook tells that a thing is done",
 	"steps":       "what a working cook does whether the receipt says so or not",
+	"signs":       "what a taster sees, and what it points to",
+	"causes":      "why a change alters the texture, and what no formula tells",
 }
 
 // TableList is the page that lists the tables.
