@@ -23,11 +23,8 @@ func (t *Tables) check(origins map[string][]origin) {
 	c.classes()
 	c.rest()
 	c.kitchen()
-<<<<<<< HEAD
 	c.steps()
-=======
 	c.tasting()
->>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 	c.unusedSources()
 }
 
@@ -336,7 +333,6 @@ func (c *checker) kitchen() {
 	}
 }
 
-<<<<<<< HEAD
 // steps checks the steps a working cook expects. The flags they hang on must be
 // raised by some row of the methods.
 func (c *checker) steps() {
@@ -367,7 +363,10 @@ func (c *checker) steps() {
 		c.span("steps", i, "minutes", s.Minutes)
 		if s.Found.Year != 0 {
 			c.provenance("steps", i, s.Found.Provenance)
-=======
+		}
+	}
+}
+
 // tasting checks the tables of signs and causes.
 func (c *checker) tasting() {
 	named := func(table string, i int, name string) {
@@ -403,7 +402,6 @@ func (c *checker) tasting() {
 		}
 		if (k.Change == "") == (k.What == "") {
 			c.report("causes", i, "`change` names a change that is tried, `what` a cause outside the formula", "%s needs one of change and what", k.ID)
->>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 		}
 	}
 }

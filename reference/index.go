@@ -12,12 +12,9 @@ type index struct {
 	class      map[string]int   // by id and by the other spellings
 	ratio      map[string]int
 	method     map[string]int
-<<<<<<< HEAD
 	step       map[string]int
-=======
 	tasted     map[string][]int // textures by the key of each word of a taster
 	sign       map[string][]int // signs by the key of each word
->>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 
 	longestModifier int // words
 }
@@ -46,12 +43,9 @@ func (t *Tables) build() {
 		class:      make(map[string]int, 4*len(t.Classes)),
 		ratio:      make(map[string]int, len(t.Ratios)),
 		method:     make(map[string]int, len(t.Methods)),
-<<<<<<< HEAD
 		step:       make(map[string]int, len(t.Steps)),
-=======
 		tasted:     map[string][]int{},
 		sign:       map[string][]int{},
->>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 	}
 	for i, s := range t.Sources {
 		x.source[s.ID] = i
@@ -117,10 +111,9 @@ func (t *Tables) build() {
 	for i, m := range t.Methods {
 		x.method[m.ID] = i
 	}
-<<<<<<< HEAD
 	for i, s := range t.Steps {
 		x.step[s.ID] = i
-=======
+	}
 	for i, tx := range t.Textures {
 		seen := map[string]bool{}
 		for _, w := range append([]string{tx.ID, tx.Shown}, tx.Tasted...) {
@@ -134,7 +127,6 @@ func (t *Tables) build() {
 		for _, w := range s.Words {
 			x.sign[Key(w)] = append(x.sign[Key(w)], i)
 		}
->>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 	}
 	t.index = x
 }

@@ -42,12 +42,9 @@ type Tables struct {
 	Vessels     []Vessel
 	Cautions    []Caution
 	Doneness    []Doneness
-<<<<<<< HEAD
 	Steps       []Step
-=======
 	Signs       []Sign
 	Causes      []Cause
->>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 
 	index index
 }
@@ -80,12 +77,9 @@ var tables = []table{
 	{"vessels", func(t *Tables) any { return &t.Vessels }, func(r any) string { return r.(Vessel).ID }},
 	{"cautions", func(t *Tables) any { return &t.Cautions }, func(r any) string { return r.(Caution).ID }},
 	{"doneness", func(t *Tables) any { return &t.Doneness }, func(r any) string { return r.(Doneness).ID }},
-<<<<<<< HEAD
 	{"steps", func(t *Tables) any { return &t.Steps }, func(r any) string { return r.(Step).ID }},
-=======
 	{"signs", func(t *Tables) any { return &t.Signs }, func(r any) string { return r.(Sign).ID }},
 	{"causes", func(t *Tables) any { return &t.Causes }, func(r any) string { return r.(Cause).ID }},
->>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 }
 
 // Names of the tables, in the order they are shown.

@@ -267,14 +267,6 @@ func Unsaid(part *formula.Part, m *formula.Method) bool {
 // drawMethod draws what a receipt without a word of method leaves open, with
 // the odds its class states; for a class that states none, eggs beaten as a
 // matter of course and butter as often creamed as melted (common practice).
-<<<<<<< HEAD
-func (c *compiler) drawMethod(f *filling) {
-	f.eggRanges = []eggBeaten{crumb.EggsBeaten, crumb.EggsUnsaid, crumb.EggsVeryLight}
-	eggs := c.odds([]formula.Flag{eggsBeatenF, mixedF, eggsLight}, 3, 2, 1)
-	f.eggWay = c.slot(Slot{ID: "eggs unsaid", Words: "how the eggs were beaten (the receipt does not say)", Ways: []Way{
-		{Words: "beaten", Odds: eggs[0]}, {Words: "only mixed", Odds: eggs[1]}, {Words: "beaten very light", Odds: eggs[2]},
-	}})
-=======
 // What a bench record has told since is taken as told, by the same ranges.
 func (c *compiler) drawMethod(f *filling, fire Fire) {
 	m := &c.Method
@@ -285,14 +277,14 @@ func (c *compiler) drawMethod(f *filling, fire Fire) {
 		f.eggRanges = []eggBeaten{beaten(&told, fire)}
 	} else {
 		f.eggRanges = []eggBeaten{crumb.EggsBeaten, crumb.EggsUnsaid, crumb.EggsVeryLight}
+		eggs := c.odds([]formula.Flag{eggsBeatenF, mixedF, eggsLight}, 3, 2, 1)
 		f.eggWay = c.slot(Slot{ID: "eggs unsaid", Words: "how the eggs were beaten (the receipt does not say)", Ways: []Way{
-			{Words: "beaten", Odds: c.odds(eggsBeatenF, 3)}, {Words: "only mixed", Odds: c.odds(mixedF, 2)}, {Words: "beaten very light", Odds: c.odds(eggsLight, 1)},
+			{Words: "beaten", Odds: eggs[0]}, {Words: "only mixed", Odds: eggs[1]}, {Words: "beaten very light", Odds: eggs[2]},
 		}})
 	}
 	if m.Has(creamedF, meltedFat, allInOne) || fire.OnHeat {
 		return
 	}
->>>>>>> 993e34d (Read and write the bench record: what was weighed, done and tasted)
 	if butter := c.mass(func(it itemOf) bool { return slices.Contains(it.Ingredient.Roles, "butter") }); butter > 0 {
 		f.creamed = true
 		ways := c.odds([]formula.Flag{creamedF, meltedFat}, 1, 1)
