@@ -3,6 +3,7 @@ package bench
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -43,7 +44,9 @@ func Blank(w *weigh.Weighed, t *reference.Tables) ([]byte, error) {
 	b.line(0, "  - by:")
 	b.key(4, "when", strings.Join(Times, ", "))
 	for _, look := range reference.Looks {
-		b.key(4, look, looks[look])
+		if look != "crust" || slices.ContainsFunc(f.Parts, func(p formula.Part) bool { return p.Kind == formula.Pastry }) {
+			b.key(4, look, looks[look])
+		}
 	}
 	b.key(4, "words", "anything else, as it was said")
 	b.line(0, "formula: # as it stood; leave it be")
@@ -122,7 +125,7 @@ func byReceipt(w *weigh.Weighed, p *weigh.Part, line int, id string) string {
 		}
 		switch {
 		case it.State != formula.Stated:
-			said = append(said, "no amount in the receipt")
+			return "the receipt gives no amount"
 		case it.Amount.Parts:
 			said = append(said, it.Grams.Likely.String()+" parts")
 		case it.Grams.IsExact():
