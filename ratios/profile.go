@@ -131,6 +131,13 @@ type term struct {
 	item   *weigh.Item
 }
 
+// Counts is what one gram of an item puts into each side of a ratio, the first
+// already in the ratio's scale: the ratio is the sum of the one over the sum of
+// the other.
+func Counts(it *weigh.Item, row *reference.Ratio) (of, to decimal.Decimal) {
+	return weight(it, row.Of).Mul(row.Scale), weight(it, row.To)
+}
+
 func weight(it *weigh.Item, terms []reference.Term) decimal.Decimal {
 	sum := decimal.Zero
 	for _, t := range terms {

@@ -13,6 +13,8 @@ type Unknown struct {
 	ID    string // "egg size"; lines with the same unknown share it
 	Words string // for the cook: "the size of the eggs"
 	Ways  []Way
+	// Number marks how many of a thing are meant, which belongs to one line alone.
+	Number bool
 }
 
 // Way is one way of taking an unknown. Odds are against the other ways.

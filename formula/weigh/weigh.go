@@ -85,11 +85,7 @@ func (s *scales) items(out []Item, line int, items []formula.Item, when *When) [
 		if it.Amount.State == formula.Stated && !s.weigh(&w, it.Amount) {
 			continue
 		}
-		w.Grams = reference.Exact(w.Base)
-		for _, f := range w.Factors {
-			g := f.of(&s.out.Unknowns[f.Unknown])
-			w.Grams = reference.Span{Low: w.Grams.Low.Mul(g.Low), Likely: w.Grams.Likely.Mul(g.Likely), High: w.Grams.High.Mul(g.High)}
-		}
+		s.out.Again(&w)
 		if w.Grams.High.GreaterThan(heaviest) {
 			s.fault("check the figure and the measure", "%s comes to %s g; no kitchen weighs that", quote(s.line.Text), w.Grams.High.Round(0))
 			continue
@@ -142,7 +138,9 @@ func one(id, words string, span reference.Span, from *reference.Provenance) Unkn
 // weigh sets the base and factors of an item; false when it cannot be weighed.
 func (s *scales) weigh(w *Item, a formula.Amount) bool {
 	w.Base = decimal.NewFromInt(1)
-	s.times(w, one(fmt.Sprintf("number %d %s %s", s.line.Pos.Line, s.line.Text, a.Words), "how many are meant by "+quote(a.Words), a.Number, nil))
+	number := one(fmt.Sprintf("number %d %s %s", s.line.Pos.Line, s.line.Text, a.Words), "how many are meant by "+quote(a.Words), a.Number, nil)
+	number.Number = true
+	s.times(w, number)
 	ok := true
 	a = s.bookMeasure(w, a)
 	switch {

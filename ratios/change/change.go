@@ -22,6 +22,8 @@ type Change struct {
 	Drop, Raise []formula.Flag
 	// HeatC sets the oven, C; 0 leaves it.
 	HeatC float64
+	// Amounts give other amounts of single items.
+	Amounts []Amount
 	// Times multiplies the grams of items by role.
 	Times []Times
 	// Add puts in ingredients.
@@ -45,13 +47,13 @@ type Addition struct {
 func (c Change) Apply(in bake.Input) (bake.Input, bool) {
 	out := in
 	out.Method = c.method(in.Method)
-	if len(c.Times) == 0 && len(c.Add) == 0 {
+	if len(c.Amounts) == 0 && len(c.Times) == 0 && len(c.Add) == 0 {
 		return out, true
 	}
 	w := *in.Weighed
 	w.Parts = slices.Clone(w.Parts)
 	part := &w.Parts[in.Part]
-	part.Items = slices.Clone(part.Items)
+	part.Items = c.amounts(&w, part.Items)
 	for i := range part.Items {
 		c.scale(&part.Items[i])
 	}

@@ -94,8 +94,8 @@ func (j *Judge) Input(w *weigh.Weighed, i int) bake.Input {
 	}
 }
 
-// options are the draws for a receipt: always the same for the same title.
-func (j *Judge) options(f *formula.Formula) readings.Options {
+// Options are the draws for a receipt: always the same for the same title.
+func (j *Judge) Options(f *formula.Formula) readings.Options {
 	return readings.Options{N: j.Readings, Seed: readings.SeedOf(f.Title) ^ j.Seed}
 }
 
@@ -109,7 +109,7 @@ func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
 	}
 	p.Lines = linesOf(w, wp, &p.Profile)
 	p.Words = wordsOf(&in.Method, j.Tables)
-	p.Class = classOf(wp.Of, &in.Method, &p.Profile, j.Tables)
+	p.Class = ClassOf(in, &p.Profile)
 	p.Ratios = readRatios(&p.Profile, p.Class, j.Tables)
 
 	in.Class = likelyMeant(p.Class)
@@ -117,7 +117,7 @@ func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
 	if err != nil {
 		return p, nil, err
 	}
-	o := j.options(w.Formula)
+	o := j.Options(w.Formula)
 	result := readings.Run(k, o)
 	for m, s := range result.Measures {
 		p.Measures[m.String()] = s

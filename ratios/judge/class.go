@@ -7,6 +7,7 @@ import (
 
 	"assize/formula"
 	"assize/ratios"
+	"assize/ratios/bake"
 	"assize/reference"
 )
 
@@ -99,11 +100,12 @@ func excess(v float64, row *reference.Range) float64 {
 	return 0
 }
 
-// classOf fits a part to its class: the one the receipt names, else the
+// ClassOf fits a part to its class: the one the receipt names, else the
 // nearest. Proportions alone cannot tell a standing paste, which is meant hard,
 // from a short one; it is thought of only where the paste is raised or wetted
 // hot.
-func classOf(part *formula.Part, method *formula.Method, p *ratios.Profile, t *reference.Tables) *ClassFit {
+func ClassOf(in bake.Input, p *ratios.Profile) *ClassFit {
+	part, method, t := in.Weighed.Parts[in.Part].Of, &in.Method, in.Tables
 	stands := part.Lay == "raised" || method.Has("hot_water")
 	unfit := func(d ClassDistance) bool { return d.Class.Meant == "tough" && !stands }
 	modern := slices.DeleteFunc(Distances(part.Kind, p, t, "modern"), unfit)
@@ -131,6 +133,18 @@ func classOf(part *formula.Part, method *formula.Method, p *ratios.Profile, t *r
 	fit.Class, fit.Distance, fit.Shared = modern[0].Class, modern[0].Distance, modern[0].Shared
 	fit.Others = modern[1:min(len(modern), 1+runnersUp)]
 	return fit
+}
+
+// Ready is the input with the class whose habits are taken for what the
+// receipt leaves unsaid of its method. Where it says how it is mixed the class
+// changes nothing, and none is looked for.
+func (j *Judge) Ready(in bake.Input) bake.Input {
+	in.Class = nil
+	if bake.Unsaid(in.Weighed.Parts[in.Part].Of, &in.Method) {
+		p := ratios.ProfileOf(in.Weighed, in.Part, j.Tables, "")
+		in.Class = likelyMeant(ClassOf(in, &p))
+	}
+	return in
 }
 
 // runnersUp is how many other near classes are named.

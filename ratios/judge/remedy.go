@@ -10,12 +10,14 @@ import (
 	"assize/ratios/bake"
 	"assize/ratios/change"
 	"assize/ratios/readings"
+	"assize/reference"
 )
 
 // remedy is a change a cook might make against a texture, with where it makes
 // sense. What it does is computed each time.
 type remedy struct {
 	against []string // texture ids
+	touches string   // what a change of method touches: of those that touch one thing only one is done
 	text    string
 	change  change.Change
 	fits    func(*situation) bool
@@ -35,29 +37,29 @@ func by(s string) decimal.Decimal { return decimal.RequireFromString(s) }
 // would do is among them: no water bath for a dish lined with paste.
 var remedies = []remedy{
 	{
-		against: []string{"cakey"}, text: "melt the butter, cool it to blood heat and stir it in, instead of creaming it",
+		against: []string{"cakey"}, touches: "butter", text: "melt the butter, cool it to blood heat and stir it in, instead of creaming it",
 		change: change.Change{Drop: []formula.Flag{"creamed"}, Raise: []formula.Flag{"melted_fat"}},
 		fits:   func(s *situation) bool { return s.method.Has("creamed") },
 	},
 	{
-		against: []string{"cakey"}, text: "stir the eggs only till they run together, without froth",
+		against: []string{"cakey"}, touches: "eggs", text: "stir the eggs only till they run together, without froth",
 		change: change.Change{Drop: []formula.Flag{"eggs_very_light", "eggs_beaten", "whites_folded", "whites_maybe_folded", "whites_beaten"}, Raise: []formula.Flag{"eggs_slightly"}},
 		fits: func(s *situation) bool {
 			return s.method.Has("eggs_very_light", "eggs_beaten", "whites_folded", "whites_maybe_folded")
 		},
 	},
 	{
-		against: []string{"cakey", "curdy"}, text: "bake it gently, 150 C (300 F), on the middle shelf",
+		against: []string{"cakey", "curdy"}, touches: "fire", text: "bake it gently, 150 C (300 F), on the middle shelf",
 		change: change.Change{Drop: []formula.Flag{"hot", "moderate"}, Raise: []formula.Flag{"slow"}, HeatC: 150},
 		fits:   func(s *situation) bool { return s.fire.Baked && !s.fire.Slow && !s.fire.Bath },
 	},
 	{
-		against: []string{"cakey", "curdy"}, text: "stand the dish in a bath of hot water in the oven",
+		against: []string{"cakey", "curdy"}, touches: "fire", text: "stand the dish in a bath of hot water in the oven",
 		change: change.Change{Raise: []formula.Flag{"bath"}},
 		fits:   func(s *situation) bool { return s.fire.Baked && !s.fire.Bath && !s.lined },
 	},
 	{
-		against: []string{"cakey"}, text: "thicken the filling in a basin over hot water first, then fill a baked case with it",
+		against: []string{"cakey"}, touches: "fire", text: "thicken the filling in a basin over hot water first, then fill a baked case with it",
 		change: change.Change{Drop: []formula.Flag{"baked", "hot", "moderate", "slow", "bath"}, Raise: []formula.Flag{"on_heat", "not_baked"}},
 		fits: func(s *situation) bool {
 			return s.fire.Baked && !s.fire.OnHeat && s.mix.FlourAndMeal() < .02*s.mix[ratios.Total] && s.mix[ratios.Crumb] == 0
@@ -86,6 +88,18 @@ var remedies = []remedy{
 		change: change.Change{Add: []change.Addition{{Ingredient: "cornflour", Grams: by("8")}}, Raise: []formula.Flag{"starch_boiled"}},
 	},
 	{
+		against: []string{"thin"}, touches: "starch", text: "boil the flour or starch in part of the liquid until it is thick, before the rest goes in",
+		change: change.Change{Raise: []formula.Flag{"starch_boiled"}},
+		fits: func(s *situation) bool {
+			return s.mix.FlourAndMeal() > 0 && !s.method.Has("starch_boiled")
+		},
+	},
+	{
+		against: []string{"curdy"}, touches: "fire", text: "stir it in a basin over hot water instead of in the microwave",
+		change: change.Change{Drop: []formula.Flag{"microwave"}, Raise: []formula.Flag{"on_heat"}},
+		fits:   func(s *situation) bool { return s.fire.Microwave },
+	},
+	{
 		against: []string{"rubbery"}, text: "take a quarter less flour",
 		change: change.Change{Times: []change.Times{{Role: "flour", By: by("0.75")}, {Role: "meal", By: by("0.75")}}},
 		fits:   func(s *situation) bool { return s.mix.FlourAndMeal() > 0 },
@@ -100,17 +114,29 @@ var remedies = []remedy{
 		fits:   func(s *situation) bool { return s.mix[ratios.NamedWater] > 0 },
 	},
 	{
-		against: []string{"tough"}, text: "handle it as little as will hold it together",
+		against: []string{"tough"}, touches: "hand", text: "handle it as little as will hold it together",
 		change: change.Change{Drop: []formula.Flag{"kneaded", "kneaded_hard", "overmixed", "rolled_too_often"}, Raise: []formula.Flag{"light_hand"}},
 		fits: func(s *situation) bool {
 			return s.method.Has("kneaded", "kneaded_hard", "overmixed", "rolled_too_often")
 		},
 	},
 	{
-		against: []string{"tough"}, text: "rub the fat in fine",
+		against: []string{"tough"}, touches: "fat", text: "rub the fat in fine",
 		change: change.Change{Drop: []formula.Flag{"cut_in", "chopped_in"}, Raise: []formula.Flag{"rubbed"}},
 		fits: func(s *situation) bool {
 			return s.method.Has("cut_in", "chopped_in") && !s.method.Has("laminated", "folded_turns")
+		},
+	},
+	{
+		against: []string{"tough"}, touches: "water", text: "wet it with no more water than will just hold it together",
+		change: change.Change{Drop: []formula.Flag{"water_more", "water_too_much"}},
+		fits:   func(s *situation) bool { return s.method.Has("water_more", "water_too_much") },
+	},
+	{
+		against: []string{"crumbly"}, touches: "water", text: "wet it until it just holds together",
+		change: change.Change{Drop: []formula.Flag{"water_too_little", "little_water", "water_not_all", "stiff_paste"}},
+		fits: func(s *situation) bool {
+			return s.method.Has("water_too_little", "little_water", "water_not_all", "stiff_paste")
 		},
 	},
 	{
@@ -135,14 +161,77 @@ const (
 	mostOffered = 3
 )
 
-// remedies tries every remedy that makes sense against a texture on the same
-// draws, and gives those that help most.
-func (j *Judge) remedies(in bake.Input, k *bake.Kernel, texture string, r *readings.Result, o readings.Options) []Remedy {
-	s := &situation{
+func situationOf(in bake.Input, k *bake.Kernel) *situation {
+	return &situation{
 		method: &in.Method, fire: bake.FireOf(&in.Method), mix: k.LikelyMix(),
 		lined: slices.ContainsFunc(in.Weighed.Formula.Parts, func(p formula.Part) bool { return p.Kind == formula.Pastry }) ||
 			in.Method.Has("stands_in_crust"),
 	}
+}
+
+// Way is a thing done otherwise, without another amount of anything, that a
+// cook might do against some textures.
+type Way struct {
+	Against []string // texture ids
+	Touches string   // of the ways that touch one thing only one is done
+	Text    string
+	Change  change.Change
+}
+
+// Ways are the changes of method and oven that make sense for a part.
+func Ways(in bake.Input, k *bake.Kernel) []Way {
+	s := situationOf(in, k)
+	var out []Way
+	for _, r := range remedies {
+		if r.touches != "" && (r.fits == nil || r.fits(s)) {
+			out = append(out, Way{Against: r.against, Touches: r.touches, Text: r.text, Change: r.change})
+		}
+	}
+	return out
+}
+
+// Faulty tells which of a kernel's textures would be findings if their shares
+// were large enough: the faults, less what the class is meant to be and what
+// such a paste is meant to do.
+func Faulty(in bake.Input, k *bake.Kernel, meant string) []bool {
+	out := make([]bool, len(k.Textures))
+	for i, id := range k.Textures {
+		fault := slices.ContainsFunc(in.Tables.Textures, func(x reference.Texture) bool { return x.ID == id && x.Kind == string(k.Kind) && x.Fault })
+		out[i] = fault && id != meant && (id != "crumbly" || !sandy(in, k))
+	}
+	return out
+}
+
+// Unshared are the codes of the findings of a part that are told by an index
+// or a word alone, without a share.
+func (j *Judge) Unshared(in bake.Input, k *bake.Kernel) []string {
+	likely := readings.LikelyReading(k)
+	r := &readings.Result{Measures: map[bake.Measure]readings.Span{}}
+	p := &Part{Measures: map[string]readings.Span{}}
+	for _, m := range k.Measures {
+		at := readings.Span{Low: likely.Measures[m], Likely: likely.Measures[m], High: likely.Measures[m]}
+		r.Measures[m], p.Measures[m.String()] = at, at
+	}
+	var out []string
+	for _, f := range j.indexFindings(in, k, p, r) {
+		if f.Grade == Watch {
+			out = append(out, f.Code)
+		}
+	}
+	return out
+}
+
+// Effects lists what a change does to a part: the texture named first, then
+// any other whose share moves, then the set, the room before curdling, the
+// fill and the sweetness, or what answers to them in a paste.
+func Effects(k *bake.Kernel, texture string, before, after map[string]float64, was, is *bake.Outcome) []Effect {
+	return effects(k, texture, before, after, was, *is)
+}
+
+// remedies tries every remedy that makes sense against a texture on the same
+// draws, and gives those that help most.
+func (j *Judge) remedies(in bake.Input, k *bake.Kernel, texture string, r *readings.Result, o readings.Options) []Remedy {
+	s := situationOf(in, k)
 	before := Sum(k.Textures, r.Shares)
 	likely := readings.LikelyReading(k)
 	type tried struct {
