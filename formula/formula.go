@@ -26,6 +26,8 @@ type Formula struct {
 	Bake    string
 	// Measures are what the book says its own measures hold.
 	Measures []OwnMeasure
+	// Ancestry tells what a changed formula comes from, nil for a receipt.
+	Ancestry *Ancestry
 }
 
 // OwnMeasure is a book's remark on a measure of its own: "this book's teacup is
@@ -35,6 +37,15 @@ type OwnMeasure struct {
 	Number  reference.Span // how many of Measure it holds
 	Measure string
 	Words   string // the remark as written
+}
+
+// Ancestry is where a changed formula comes from, step by step.
+type Ancestry struct {
+	Of     string   // title of the receipt
+	Page   string   // its source: shelfmark, page, edition
+	Doubt  []string // what was in doubt in taking it from the page
+	Trial  string   // which baking of it the changes answer, in the person's words
+	Change []string // what was changed, oldest first
 }
 
 // Kitchen is the kitchen that bakes the receipt now. What is not given is left

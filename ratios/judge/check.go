@@ -94,9 +94,15 @@ func (j *Judge) Input(w *weigh.Weighed, i int) bake.Input {
 	}
 }
 
-// Options are the draws for a receipt: always the same for the same title.
+// Options are the draws for a receipt: always the same for the same title. A
+// changed formula has the draws of the receipt it comes from, so that what
+// differs between the two is the change.
 func (j *Judge) Options(f *formula.Formula) readings.Options {
-	return readings.Options{N: j.Readings, Seed: readings.SeedOf(f.Title) ^ j.Seed}
+	title := f.Title
+	if f.Ancestry != nil && f.Ancestry.Of != "" {
+		title = f.Ancestry.Of
+	}
+	return readings.Options{N: j.Readings, Seed: readings.SeedOf(title) ^ j.Seed}
 }
 
 func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {

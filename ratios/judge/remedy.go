@@ -19,6 +19,7 @@ type remedy struct {
 	against []string // texture ids
 	touches string   // what a change of method touches: of those that touch one thing only one is done
 	text    string
+	step    string // as a step of the receipt, for what is done otherwise
 	change  change.Change
 	fits    func(*situation) bool
 }
@@ -37,12 +38,12 @@ func by(s string) decimal.Decimal { return decimal.RequireFromString(s) }
 // would do is among them: no water bath for a dish lined with paste.
 var remedies = []remedy{
 	{
-		against: []string{"cakey"}, touches: "butter", text: "melt the butter, cool it to blood heat and stir it in, instead of creaming it",
+		against: []string{"cakey"}, touches: "butter", step: "Melt the butter and stir it in.", text: "melt the butter, cool it to blood heat and stir it in, instead of creaming it",
 		change: change.Change{Drop: []formula.Flag{"creamed"}, Raise: []formula.Flag{"melted_fat"}},
 		fits:   func(s *situation) bool { return s.method.Has("creamed") },
 	},
 	{
-		against: []string{"cakey"}, touches: "eggs", text: "stir the eggs only till they run together, without froth",
+		against: []string{"cakey"}, touches: "eggs", step: "Beat the eggs slightly.", text: "stir the eggs only till they run together, without froth",
 		change: change.Change{Drop: []formula.Flag{"eggs_very_light", "eggs_beaten", "whites_folded", "whites_maybe_folded", "whites_beaten"}, Raise: []formula.Flag{"eggs_slightly"}},
 		fits: func(s *situation) bool {
 			return s.method.Has("eggs_very_light", "eggs_beaten", "whites_folded", "whites_maybe_folded")
@@ -54,12 +55,12 @@ var remedies = []remedy{
 		fits:   func(s *situation) bool { return s.fire.Baked && !s.fire.Slow && !s.fire.Bath },
 	},
 	{
-		against: []string{"cakey", "curdy"}, touches: "fire", text: "stand the dish in a bath of hot water in the oven",
+		against: []string{"cakey", "curdy"}, touches: "fire", step: "Stand the dish in a water bath.", text: "stand the dish in a bath of hot water in the oven",
 		change: change.Change{Raise: []formula.Flag{"bath"}},
 		fits:   func(s *situation) bool { return s.fire.Baked && !s.fire.Bath && !s.lined },
 	},
 	{
-		against: []string{"cakey"}, touches: "fire", text: "thicken the filling in a basin over hot water first, then fill a baked case with it",
+		against: []string{"cakey"}, touches: "fire", step: "Stir it over heat.", text: "thicken the filling in a basin over hot water first, then fill a baked case with it",
 		change: change.Change{Drop: []formula.Flag{"baked", "hot", "moderate", "slow", "bath"}, Raise: []formula.Flag{"on_heat", "not_baked"}},
 		fits: func(s *situation) bool {
 			return s.fire.Baked && !s.fire.OnHeat && s.mix.FlourAndMeal() < .02*s.mix[ratios.Total] && s.mix[ratios.Crumb] == 0
@@ -88,14 +89,14 @@ var remedies = []remedy{
 		change: change.Change{Add: []change.Addition{{Ingredient: "cornflour", Grams: by("8")}}, Raise: []formula.Flag{"starch_boiled"}},
 	},
 	{
-		against: []string{"thin"}, touches: "starch", text: "boil the flour or starch in part of the liquid until it is thick, before the rest goes in",
+		against: []string{"thin"}, touches: "starch", step: "Cook the starch until thick.", text: "boil the flour or starch in part of the liquid until it is thick, before the rest goes in",
 		change: change.Change{Raise: []formula.Flag{"starch_boiled"}},
 		fits: func(s *situation) bool {
 			return s.mix.FlourAndMeal() > 0 && !s.method.Has("starch_boiled")
 		},
 	},
 	{
-		against: []string{"curdy"}, touches: "fire", text: "stir it in a basin over hot water instead of in the microwave",
+		against: []string{"curdy"}, touches: "fire", step: "Stir it over heat.", text: "stir it in a basin over hot water instead of in the microwave",
 		change: change.Change{Drop: []formula.Flag{"microwave"}, Raise: []formula.Flag{"on_heat"}},
 		fits:   func(s *situation) bool { return s.fire.Microwave },
 	},
@@ -114,14 +115,14 @@ var remedies = []remedy{
 		fits:   func(s *situation) bool { return s.mix[ratios.NamedWater] > 0 },
 	},
 	{
-		against: []string{"tough"}, touches: "hand", text: "handle it as little as will hold it together",
+		against: []string{"tough"}, touches: "hand", step: "Handle it lightly.", text: "handle it as little as will hold it together",
 		change: change.Change{Drop: []formula.Flag{"kneaded", "kneaded_hard", "overmixed", "rolled_too_often"}, Raise: []formula.Flag{"light_hand"}},
 		fits: func(s *situation) bool {
 			return s.method.Has("kneaded", "kneaded_hard", "overmixed", "rolled_too_often")
 		},
 	},
 	{
-		against: []string{"tough"}, touches: "fat", text: "rub the fat in fine",
+		against: []string{"tough"}, touches: "fat", step: "Rub the fat in.", text: "rub the fat in fine",
 		change: change.Change{Drop: []formula.Flag{"cut_in", "chopped_in"}, Raise: []formula.Flag{"rubbed"}},
 		fits: func(s *situation) bool {
 			return s.method.Has("cut_in", "chopped_in") && !s.method.Has("laminated", "folded_turns")
@@ -175,6 +176,7 @@ type Way struct {
 	Against []string // texture ids
 	Touches string   // of the ways that touch one thing only one is done
 	Text    string
+	Step    string // as a step of the receipt, read as the change
 	Change  change.Change
 }
 
@@ -184,7 +186,7 @@ func Ways(in bake.Input, k *bake.Kernel) []Way {
 	var out []Way
 	for _, r := range remedies {
 		if r.touches != "" && (r.fits == nil || r.fits(s)) {
-			out = append(out, Way{Against: r.against, Touches: r.touches, Text: r.text, Change: r.change})
+			out = append(out, Way{Against: r.against, Touches: r.touches, Text: r.text, Step: r.step, Change: r.change})
 		}
 	}
 	return out
