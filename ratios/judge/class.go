@@ -140,7 +140,7 @@ func ClassOf(in bake.Input, p *ratios.Profile) *ClassFit {
 // changes nothing, and none is looked for.
 func (j *Judge) Ready(in bake.Input) bake.Input {
 	in.Class = nil
-	if bake.Unsaid(in.Weighed.Parts[in.Part].Of, &in.Method) {
+	if in.Silent || bake.Unsaid(in.Weighed.Parts[in.Part].Of, &in.Method) {
 		p := ratios.ProfileOf(in.Weighed, in.Part, j.Tables, "")
 		in.Class = likelyMeant(ClassOf(in, &p))
 	}
