@@ -539,3 +539,28 @@ func (s *WordsScore) steps(w *InWords, got *formula.Formula, methods *receipt.Me
 		}
 	}
 }
+
+// Row is one figure of a score: how many of how many.
+type Row struct {
+	Name      string
+	Right, Of int
+}
+
+// Rows are the figures of the score, for people. Precision is of what was read,
+// recall of what the key has.
+func (s *WordsScore) Rows() []Row {
+	return []Row{
+		{"ingredients, recall", s.Found, s.Expected},
+		{"ingredients, precision", s.Found, s.Read},
+		{"ingredients with their amount, recall", s.Right, s.Expected},
+		{"ingredients with their amount, precision", s.Right, s.Read},
+		{"ingredients found that are in the right part", s.Placed, s.Found},
+		{"parts, recall", s.PartsRight, s.Parts},
+		{"parts, precision", s.PartsRight, s.PartsRead},
+		{"parts taken from elsewhere in the book", s.TakesRight, s.Takes},
+		{"lines that are one thing or another", s.DoubtsKept, s.Doubts},
+		{"oven, baking, dish and how the paste is laid", s.SaidRight, s.Said},
+		{"methods in the steps", s.MethodsFound, s.Methods},
+		{"receipts with no fault at all", s.Whole, s.Receipts},
+	}
+}
