@@ -325,11 +325,55 @@ func (c *checker) kitchen() {
 		for _, r := range k.Roles {
 			c.oneOf("cautions", i, "role", r, Roles)
 		}
+		for _, p := range k.Kinds {
+			c.oneOf("cautions", i, "kind of part", p, partKinds)
+		}
+		for _, w := range k.Walls {
+			c.oneOf("cautions", i, "wall of a dish", w, walls)
+		}
+		if !k.Allergens && !k.Egg && len(k.Ingredients)+len(k.Roles)+len(k.Words)+len(k.Walls) == 0 {
+			c.report("cautions", i, "name an ingredient, a role, a word or a wall", "nothing raises the caution %q", k.ID)
+		}
 	}
+	c.answers()
 	for i, d := range c.t.Doneness {
 		c.provenance("doneness", i, d.Provenance)
 		c.oneOf("doneness", i, "kind of part", d.Kind, partKinds)
 		c.span("doneness", i, d.ID, d.C)
+		c.span("doneness", i, d.ID+", carry", d.Carry)
+		for _, r := range d.Roles {
+			c.oneOf("doneness", i, "role", r, Roles)
+		}
+	}
+}
+
+// walls are what a dish may be made of, as far as it matters to heat.
+var walls = []string{"tin", "earthenware", "china", "glass", "iron", "paste"}
+
+// answers checks the groups of allergens, that every ingredient names none but
+// those, and the answers to the public's other questions.
+func (c *checker) answers() {
+	groups := map[string][]string{}
+	for i, a := range c.t.Allergens {
+		c.provenance("allergens", i, a.Provenance)
+		c.oneOf("allergens", i, "list of allergens", a.List, AllergenLists)
+		groups[a.List] = append(groups[a.List], a.Group)
+	}
+	for i, ing := range c.t.Ingredients {
+		for _, g := range ing.AllergensEU {
+			c.oneOf("ingredients", i, "allergen", g, groups["eu"])
+		}
+		for _, g := range ing.AllergensUS {
+			c.oneOf("ingredients", i, "allergen", g, groups["us"])
+		}
+	}
+	for i, a := range c.t.Answers {
+		c.provenance("answers", i, a.Provenance)
+		c.oneOf("answers", i, "question", a.Question, Questions)
+		c.oneOf("answers", i, "answer", a.Answer, []string{"no", "ask"})
+		for _, id := range a.Ingredients {
+			c.ingredientID("answers", i, id)
+		}
 	}
 }
 

@@ -45,6 +45,8 @@ type Tables struct {
 	Steps       []Step
 	Signs       []Sign
 	Causes      []Cause
+	Allergens   []Allergen
+	Answers     []Answer
 
 	index index
 }
@@ -80,6 +82,8 @@ var tables = []table{
 	{"steps", func(t *Tables) any { return &t.Steps }, func(r any) string { return r.(Step).ID }},
 	{"signs", func(t *Tables) any { return &t.Signs }, func(r any) string { return r.(Sign).ID }},
 	{"causes", func(t *Tables) any { return &t.Causes }, func(r any) string { return r.(Cause).ID }},
+	{"allergens", func(t *Tables) any { return &t.Allergens }, func(r any) string { return r.(Allergen).ID }},
+	{"answers", func(t *Tables) any { return &t.Answers }, func(r any) string { return r.(Answer).ID }},
 }
 
 // Names of the tables, in the order they are shown.

@@ -10,6 +10,7 @@ import (
 	"assize/ratios"
 	"assize/ratios/bake"
 	"assize/ratios/baseline"
+	"assize/ratios/oven"
 	"assize/ratios/practice"
 	"assize/ratios/readings"
 	"assize/reference"
@@ -30,7 +31,11 @@ type Judge struct {
 	Seed     uint64
 	Basis    string // flour | egg | total; empty for the usual
 	Remedies bool   // whether remedies are tried, which takes further readings
-	methods  *receipt.MethodReader
+	// Depth of the filling in its dish and Width of the dish, cm; nothing when
+	// they are not known.
+	Depth   oven.Range
+	Width   float64
+	methods *receipt.MethodReader
 }
 
 // New makes a judge with the standard rules.
@@ -68,7 +73,8 @@ func (j *Judge) CheckWeighed(w *weigh.Weighed, inputs []bake.Input) (*Report, fa
 	}
 	r.Findings = append(r.Findings, practised(practice.Read(f, j.Tables, j.methods), j.Tables)...)
 	r.Findings = append(r.Findings, mentions(f, j.Tables)...)
-	r.Findings = append(r.Findings, cautions(w, inputs, j.Tables)...)
+	j.ovens(r, inputs)
+	r.Findings = append(r.Findings, cautions(w, inputs, r.Parts, j.Tables)...)
 	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return rank(a.Grade) - rank(b.Grade) })
 	slices.SortStableFunc(r.Settle, func(a, b Doubt) int {
 		switch {

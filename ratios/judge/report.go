@@ -9,6 +9,7 @@ import (
 	"assize/formula"
 	"assize/formula/weigh"
 	"assize/ratios"
+	"assize/ratios/oven"
 	"assize/ratios/readings"
 	"assize/reference"
 )
@@ -23,6 +24,8 @@ type Report struct {
 	Notes    []string // assumptions, traps of meaning, what could not be computed
 	// Settle are the unknowns that carry most of the doubt, most first.
 	Settle []Doubt
+	// Said is the heat the receipt's own words come to, in the order they stand.
+	Said []oven.Heat
 	// Readings is how many readings the shares rest on.
 	Readings int
 }
@@ -44,6 +47,11 @@ type Part struct {
 	Cold     bool     // nothing heats it, so neither egg nor starch sets in it
 	// Baseline is what the textbook rules say, for comparison.
 	Baseline *Baseline
+	// Done is how a cook tells that it is done.
+	Done oven.Doneness
+	// Baking is the oven it wants and how long it takes there; nil for what the
+	// oven does not bake.
+	Baking *Baking
 }
 
 // Line is one line of the receipt with what it came to.
@@ -145,6 +153,8 @@ type Finding struct {
 	Says     string
 	Because  []Evidence
 	Remedies []Remedy
+	Caution  string // id of the row of cautions it was raised by, empty for others
+	Base     bool   // that the base of a case may stay soggy
 }
 
 // Evidence is one reason for a finding. Layer is range, mechanism or practice.

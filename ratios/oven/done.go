@@ -19,16 +19,18 @@ type Doneness struct {
 	Under bool
 }
 
-// Done finds the rows for a thing of a kind: its class and its names (title,
-// dish, part) in the order that counts. Egg and meat tell whether the safety
-// floor of either applies.
-func Done(t *reference.Tables, kind formula.Kind, egg, meat bool, names ...string) Doneness {
+// Done finds the rows for a thing of a kind, by the roles of what it holds and
+// by its class and its other names (title, part), in the order that counts. The
+// safety floor applies to what holds egg or meat.
+func Done(t *reference.Tables, kind formula.Kind, roles []string, names ...string) Doneness {
 	var d Doneness
 	for _, name := range names {
-		if d.Set = doneFor(t, kind, name); d.Set != nil {
+		if d.Set = doneFor(t, kind, roles, name); d.Set != nil {
 			break
 		}
 	}
+	egg := slices.ContainsFunc(roles, func(r string) bool { return r == "egg" || r == "white" || r == "yolk" })
+	meat := slices.Contains(roles, "meat")
 	for i := range t.Doneness {
 		r := &t.Doneness[i]
 		if r.Floor && (egg && slices.Contains(r.For, "egg") || meat && slices.Contains(r.For, "meat")) {
@@ -41,19 +43,19 @@ func Done(t *reference.Tables, kind formula.Kind, egg, meat bool, names ...strin
 	return d
 }
 
-// doneFor is the row whose longest wording stands in a name, of the kind or,
-// failing that, of any.
-func doneFor(t *reference.Tables, kind formula.Kind, name string) *reference.Doneness {
+// doneFor is the row of the kind whose longest wording stands in a name.
+func doneFor(t *reference.Tables, kind formula.Kind, roles []string, name string) *reference.Doneness {
 	text := " " + reference.Key(strings.ReplaceAll(name, "-", " ")) + " "
 	var best *reference.Doneness
 	most := 0
 	for i := range t.Doneness {
 		r := &t.Doneness[i]
-		if r.Floor || r.Kind != string(kind) {
+		lacks := len(r.Roles) > 0 && !slices.ContainsFunc(r.Roles, func(w string) bool { return slices.Contains(roles, w) })
+		if r.Floor || r.Kind != string(kind) || lacks {
 			continue
 		}
 		for _, w := range r.For {
-			if k := reference.Key(w); len(k) > most && strings.Contains(text, " "+k+" ") {
+			if k := reference.Key(w); len(k) > most && (strings.Contains(text, " "+k+" ") || strings.Contains(text, " "+k+"s ")) {
 				best, most = r, len(k)
 			}
 		}

@@ -226,3 +226,15 @@ func place(l Line, d *Dish) Placing {
 // slack is how far under the heat it wants an oven may fall before a dish is
 // done, C, before that is said.
 const slack = 30.0
+
+// Order is the old order of a falling oven, with the heat each was put in at
+// (common practice, drawn over the ovens and the doneness of the tables).
+var Order = []Dish{
+	{Name: Bread, Kind: Bread, C: Range{218, 246, 288}},
+	{Name: "pies and large pastry", Kind: Pies, C: Range{200, 215, 232}},
+	{Name: "tarts and small pastry", Kind: Tarts, C: Range{190, 204, 220}},
+	{Name: Cakes, Kind: Cakes, C: Range{165, 177, 190}},
+	{Name: "custards and milk puddings", Kind: Custards, C: Range{140, 152, 163}},
+	{Name: "biscuits to crisp, rusks", Kind: Biscuits, C: Range{120, 135, 150}},
+	{Name: "meringues, fruit to dry", Kind: Meringues, C: Range{80, 100, 120}},
+}

@@ -267,15 +267,17 @@ func TestDone(t *testing.T) {
 		{formula.Filling, []string{"custard tart"}, "custard-pie"},
 		{formula.Bread, []string{"lean bread"}, "lean-bread"},
 	} {
-		d := oven.Done(tables, c.kind, true, false, c.names...)
+		d := oven.Done(tables, c.kind, []string{"egg"}, c.names...)
 		require.NotNil(t, d.Set, c.names)
 		require.Equal(t, c.set, d.Set.ID)
 		require.NotNil(t, d.Floor, "egg has a floor, apart from its set")
 		require.NotEqual(t, d.Set.ID, d.Floor.ID)
 	}
-	d := oven.Done(tables, formula.Filling, true, false, "cheesecake")
+	d := oven.Done(tables, formula.Filling, []string{"yolk", "curd"}, "cheesecake")
 	require.True(t, d.Under, "a cheesecake sets under the floor for egg")
-	require.Nil(t, oven.Done(tables, formula.Bread, false, false, "lean bread").Floor)
+	require.Nil(t, oven.Done(tables, formula.Filling, []string{"egg"}, "Lemon cheesecakes").Set, "a cheesecake of lemon holds no curd")
+	require.Equal(t, "meat-floor", oven.Done(tables, formula.Filling, []string{"meat", "egg"}, "pork pie").Floor.ID)
+	require.Nil(t, oven.Done(tables, formula.Bread, []string{"flour"}, "lean bread").Floor)
 }
 
 // Bottom heat helps a base, less under a dish that keeps it off; nothing is

@@ -41,7 +41,7 @@ func TestPublishedBakingTimes(t *testing.T) {
 		if p.Batter {
 			kind, name = formula.Cake, "cakes"
 		}
-		d := oven.Done(tables, kind, true, false, p.Done)
+		d := oven.Done(tables, kind, []string{"egg", "cheese"}, p.Done)
 		require.NotNil(t, d.Set, p.Done)
 		set := d.SetC().Likely
 		if p.Set > 0 {

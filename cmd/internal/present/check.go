@@ -21,6 +21,7 @@ func Check(s *Sheet, a About, w Wish) *Page {
 	p.section(headProportions, c.proportions()...)
 	p.section(headExpect, c.expect()...)
 	p.section(headRather, c.rather())
+	p.section(headOven, c.baking())
 	p.section(headEye, c.eye())
 	p.section(headSettle, c.settle())
 	p.section(headElsewhere, c.elsewhere())

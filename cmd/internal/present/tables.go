@@ -39,6 +39,8 @@ var tableIs = map[string]string{
 	"steps":       "what a working cook does whether the receipt says so or not",
 	"signs":       "what a taster sees, and what it points to",
 	"causes":      "why a change alters the texture, and what no formula tells",
+	"allergens":   "groups of foods that must be named to those who eat, by two lists",
+	"answers":     "what the public asks beside allergens, and what answers it",
 }
 
 // TableList is the page that lists the tables.

@@ -17,6 +17,7 @@ const (
 	headProportions = "Proportions"
 	headExpect      = "What to expect"
 	headRather      = "If you would rather not"
+	headOven        = "The oven, and done"
 	headEye         = "Keep an eye on"
 	headSettle      = "Settle first"
 	headElsewhere   = "Said elsewhere in the book"
@@ -25,6 +26,34 @@ const (
 	headDoubt       = "What the weights hang on"
 	headCautions    = "Cautions"
 	headSources     = "Sources"
+)
+
+// Headings of the pages about ovens.
+const (
+	headTablesSay = "What the works say"
+	headWhichOven = "In which oven"
+	headAsSaid    = "Mind"
+	headInOrder   = "In this order"
+	headLeftOut   = "Not placed"
+	headFall      = "How it falls"
+)
+
+// byThermometer stands with every heat that is not said in degrees.
+const byThermometer = "Go by an oven thermometer."
+
+// neverTheHand stands with every count of the hand.
+const neverTheHand = "Do not try it: it burns, and the same count is a hundred degrees apart in two cooks' books. Never ask visitors to try the hand test; show them the thermometer."
+
+// oldWords stands with an oven word of an old book.
+const oldWords = "No table of degrees older than 1915 is known, so a word of an old book is good to 50 F either way at best."
+
+// papersDiffer stands with the tests of paper and flour.
+const papersDiffer = "Papers and flours differ: one kind browned in a minute where another took three. Keep hot paper out of a fired oven, and go by a thermometer."
+
+// How sure the line of a falling oven is.
+const (
+	fewReadings  = "Two readings give a line and not its error; the ranges are taken at a tenth. Read it again in half an hour."
+	manyReadings = "Eight readings in ten would lie between; the further off in time, the wider. A door left open, or a full oven of wet dough, makes it fall faster."
 )
 
 // placeNames are the countries as they are written.

@@ -1,0 +1,461 @@
+package present
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"assize/formula"
+	"assize/ratios/judge"
+	"assize/ratios/oven"
+	"assize/reference"
+)
+
+// step is how finely the heat of an oven is told, degrees of either scale.
+const step = 5.0
+
+func rounded(v, to float64) float64 { return math.Round(v/to) * to }
+
+// heat is a heat in both scales with its range: "about 400 F (350-450), 205 C
+// (175-230)".
+func heat(c oven.Range, exact bool) string {
+	to, about := step, "about "
+	if exact {
+		to, about = 1, ""
+	}
+	in := func(r oven.Range, scale string) string {
+		out := fmt.Sprintf("%.0f %s", rounded(r.Likely, to), scale)
+		if low, high := rounded(r.Low, to), rounded(r.High, to); low < high {
+			out += fmt.Sprintf(" (%.0f-%.0f)", low, high)
+		}
+		return out
+	}
+	return about + in(c.Fahrenheit(), "F") + ", " + in(c, "C")
+}
+
+// heatShort is a heat between two ends in both scales: "285-325 F (140-163 C)".
+func heatShort(c oven.Range) string {
+	between := func(r oven.Range, to float64) string {
+		low, high := rounded(r.Low, to), rounded(r.High, to)
+		if low == high {
+			return fmt.Sprintf("%.0f", low)
+		}
+		return fmt.Sprintf("%.0f-%.0f", low, high)
+	}
+	return between(c.Fahrenheit(), step) + " F (" + between(c, step) + " C)"
+}
+
+// minutesFine is under how many minutes a time is told to the minute.
+const minutesFine = 20
+
+// duration is minutes as a cook says them, rounded to five from twenty on:
+// "35 minutes (25-55)", "1 1/4 hours (50 minutes to 2 hours)".
+func duration(m oven.Minutes) string {
+	switch {
+	case m.Never:
+		return "never: the water in the bath is not hot enough to set it"
+	case m.IsZero():
+		return ""
+	}
+	out := "about " + clockless(m.Likely)
+	high := clockless(m.High)
+	if m.MayNever || math.IsInf(m.High, 1) {
+		return out + ", from " + clockless(m.Low) + " on; in the coolest bath it may never set"
+	}
+	if low := clockless(m.Low); low != high {
+		out += " (" + low + " to " + high + ")"
+	}
+	return out
+}
+
+func tidyMinutes(v float64) float64 {
+	if v < minutesFine {
+		return max(1, math.Round(v))
+	}
+	return rounded(v, 5)
+}
+
+// clockless is a length of time in words.
+func clockless(v float64) string {
+	m := int(tidyMinutes(v))
+	switch {
+	case m == 1:
+		return "1 minute"
+	case m < 60:
+		return fmt.Sprintf("%d minutes", m)
+	case m == 60:
+		return "1 hour"
+	case m%60 == 0:
+		return fmt.Sprintf("%d hours", m/60)
+	}
+	return fmt.Sprintf("%d h %d min", m/60, m%60)
+}
+
+// bookTime is the receipt's own time.
+func bookTime(r oven.Range) string {
+	low, high := clockless(r.Low), clockless(r.High)
+	if low == high {
+		return low
+	}
+	return low + " to " + high
+}
+
+// signs are how a heat is told, in a word or two.
+var signs = map[string]string{
+	oven.Degrees: "in degrees", oven.Gas: "gas mark", oven.Word: "oven word", oven.Hand: "count of the hand", oven.Paper: "test of paper", oven.Flour: "test of flour",
+}
+
+// saidHeat is what the words of a receipt or a cook come to.
+func saidHeat(h *oven.Heat) string {
+	if h.C.IsZero() {
+		return quoted(h.Words) + ": no work gives degrees for it"
+	}
+	out := quoted(h.Words) + " is " + heat(h.C, h.Exact)
+	if h.Fan {
+		out += ", the fan allowed for"
+	}
+	return out
+}
+
+// baking are the lines of a judged receipt about its oven, time and doneness.
+func (c *checking) baking() List {
+	var out List
+	var book []string
+	for i := range c.Report.Said {
+		book = append(book, saidHeat(&c.Report.Said[i]))
+	}
+	if len(book) > 0 {
+		out = append(out, Entry{Label: "the book", Text: strings.Join(book, "; ") + "; go by a thermometer"})
+	}
+	for i := range c.Report.Parts {
+		p := &c.Report.Parts[i]
+		label := p.Name
+		add := func(text string) {
+			if text != "" {
+				out = append(out, Entry{Label: label, Text: text})
+				label = ""
+			}
+		}
+		if b := p.Baking; b != nil && p.Kind != formula.Pastry {
+			if b.Says != "" {
+				add("today: " + b.Says)
+			}
+			add(timed(b))
+		}
+		if p.Kind != formula.Pastry {
+			add(c.set(&p.Done))
+			add(c.floor(&p.Done))
+		}
+	}
+	return out
+}
+
+// timed is how long a part takes against the book's time.
+func timed(b *judge.Baking) string {
+	said := duration(b.Time)
+	if said != "" {
+		said = "takes " + said + fmt.Sprintf(", %s cm deep", depthOf(b.Depth))
+	}
+	if b.Book.IsZero() {
+		return said
+	}
+	book := "the book bakes it " + bookTime(b.Book)
+	if said == "" {
+		return book
+	}
+	return said + "; " + book
+}
+
+func depthOf(d oven.Range) string {
+	at := func(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
+	if at(d.Low) == at(d.High) {
+		return at(d.Likely)
+	}
+	return at(d.Likely) + " (" + at(d.Low) + "-" + at(d.High) + ")"
+}
+
+// degrees is a span of the tables in both scales.
+func degrees(f, c reference.Span) string {
+	one := func(s reference.Span) string {
+		if s.IsExact() {
+			return s.Likely.Round(0).String()
+		}
+		return s.Low.Round(0).String() + "-" + s.High.Round(0).String()
+	}
+	return one(f) + " F (" + one(c) + " C)"
+}
+
+// set is how a cook tells that a thing is set.
+func (c *citations) set(d *oven.Doneness) string {
+	r := d.Set
+	if r == nil {
+		return ""
+	}
+	said := []string{"set at " + degrees(r.F, r.C) + " in the middle " + c.cite(r.Provenance)}
+	if len(r.Signs) > 0 {
+		said = append(said, strings.Join(r.Signs, ", "))
+	}
+	if r.Carry.High.IsPositive() {
+		said = append(said, fmt.Sprintf("it climbs another %s C once out", spanOfDegrees(r.Carry)))
+	}
+	return strings.Join(said, "; ")
+}
+
+func spanOfDegrees(s reference.Span) string {
+	if s.IsExact() {
+		return s.Likely.String()
+	}
+	return s.Low.String() + "-" + s.High.String()
+}
+
+// floor is the heat an authority asks for, apart from what sets it.
+func (c *citations) floor(d *oven.Doneness) string {
+	if d.Floor == nil {
+		return ""
+	}
+	out := "for safety, another thing: " + d.Floor.F.Likely.Round(0).String() + " F (" + d.Floor.C.Likely.Round(0).String() + " C) in the middle " + c.cite(d.Floor.Provenance)
+	if d.Under {
+		out += "; it sets below that"
+	}
+	return out
+}
+
+// OvenSheet is what was asked of an oven.
+type OvenSheet struct {
+	Asked string // the words, or the count
+	Heats []oven.Heat
+	Kind  string // brick | range | modern; empty for all
+	When  oven.When
+}
+
+// Oven is the page of what words, counts and tests of an oven come to.
+func Oven(s *OvenSheet, a About) *Page {
+	c := &citations{tables: a.Tables}
+	p := &Page{Title: upper(s.Asked), Lead: s.lead()}
+	for i := range s.Heats {
+		h := &s.Heats[i]
+		heading := headTablesSay
+		if len(s.Heats) > 1 {
+			heading += ": " + h.Words
+		}
+		p.section(heading, c.tableOf(h), c.use(h))
+	}
+	p.section(headWhichOven, kindsOfOven(s.Kind, s.Heats))
+	p.section(headAsSaid, s.advice())
+	p.section(headSources, c.sources(a)...)
+	return p
+}
+
+// lead is the heat asked for, and what to go by.
+func (s *OvenSheet) lead() string {
+	var said []string
+	for i := range s.Heats {
+		said = append(said, sentence(saidHeat(&s.Heats[i])))
+	}
+	if slices.ContainsFunc(s.Heats, func(h oven.Heat) bool { return !h.Exact }) {
+		said = append(said, byThermometer)
+	}
+	return strings.Join(said, " ")
+}
+
+// tableOf holds the readings of a sign against each other.
+func (c *citations) tableOf(h *oven.Heat) Table {
+	t := Table{Columns: []Column{{Name: "what is said"}, {Name: "F", Right: true}, {Name: "C", Right: true}, {Name: "how known"}, {Name: "from"}}}
+	for _, r := range h.Rows {
+		f, deg := "", ""
+		if !r.F.IsZero() {
+			f, deg = fromTo(r.F), fromTo(r.C)
+		}
+		how := string(r.DegreesHow)
+		if f == "" {
+			how = "no degrees"
+		}
+		if r.Working {
+			how += ", to go by"
+		}
+		t.Rows = append(t.Rows, []string{signOf(r), f, deg, how, c.cite(r.Provenance)})
+	}
+	return t
+}
+
+func fromTo(s reference.Span) string {
+	low, high := s.Low.Round(0).String(), s.High.Round(0).String()
+	if low == high {
+		return low
+	}
+	return low + "-" + high
+}
+
+// signOf is what a row of the ovens says, in short.
+func signOf(r *reference.Oven) string {
+	said := []string{r.Words[0]}
+	if !r.Seconds.IsZero() && r.Kind == oven.Hand {
+		said = append(said, "a count of "+fromTo(r.Seconds))
+	}
+	for _, s := range []string{r.Sign, r.Means} {
+		if s != "" {
+			said = append(said, s)
+		}
+	}
+	if r.Refused != "" {
+		said = append(said, r.Refused)
+	}
+	return strings.Join(said, "; ")
+}
+
+// use is what was baked in such an oven, and the note to its row.
+func (c *citations) use(h *oven.Heat) List {
+	var out List
+	for _, r := range h.Rows {
+		if r.Working && r.Use != "" {
+			out = append(out, Entry{Label: "baked in it", Text: r.Use})
+		}
+		if r.Working && r.Note != "" {
+			out = append(out, Entry{Label: "note", Text: r.Note})
+		}
+	}
+	return out
+}
+
+// ovenKinds are the three ovens a receipt may be baked in today, and how each
+// is brought to a heat.
+var ovenKinds = []struct{ id, name, says string }{
+	{"brick", "brick oven", "falls all the while: read it with a thermometer, shut it up a quarter to half an hour so that the heat evens, and put the dish in when it has come down to the heat (--readings reckons when)"},
+	{"range", "iron range", "runs 25 to 50 F either side as the fire burns, hotter at the back and above: turn the dish half way, and shield it with paper"},
+	{"modern", "oven of today", "set the likely figure, by a thermometer on the shelf and not by the knob; with a fan take 20 C (35 F) off"},
+}
+
+func kindsOfOven(kind string, heats []oven.Heat) List {
+	var out List
+	for _, k := range ovenKinds {
+		if kind != "" && kind != k.id {
+			continue
+		}
+		text := k.says
+		if k.id == "modern" && len(heats) == 1 && !heats[0].C.IsZero() {
+			text = fmt.Sprintf("%.0f C (%.0f F), with a fan %.0f C: %s", rounded(heats[0].C.Likely, step), rounded(heats[0].C.Fahrenheit().Likely, step), rounded(heats[0].C.Likely-20, step), "by a thermometer on the shelf and not by the knob")
+		}
+		out = append(out, Entry{Label: k.name, Text: text})
+	}
+	return out
+}
+
+// advice is what must be said with a sign.
+func (s *OvenSheet) advice() List {
+	var out List
+	for _, h := range s.Heats {
+		switch {
+		case h.Sign == oven.Hand:
+			out = append(out, Entry{Text: neverTheHand})
+		case h.Sign == oven.Word && s.When.Year < 1915:
+			out = append(out, Entry{Text: oldWords})
+		case h.Sign == oven.Paper || h.Sign == oven.Flour:
+			out = append(out, Entry{Text: papersDiffer})
+		}
+	}
+	return out
+}
+
+// PlanSheet is a falling oven with what goes into it.
+type PlanSheet struct {
+	Line   oven.Line
+	Start  string // clock of the first reading, "14:00", or empty
+	Clock  func(minutes float64) string
+	Plan   []oven.Placing
+	Others []string // receipts that nothing could be told of, with why
+}
+
+// Plan is the page of a falling oven.
+func Plan(s *PlanSheet, a About) *Page {
+	l := &s.Line
+	p := &Page{Title: "A falling oven", Lead: s.lead()}
+	fall := Table{Columns: []Column{{Name: "at"}, {Name: "F", Right: true}, {Name: "between", Right: true}, {Name: "C", Right: true}, {Name: "between", Right: true}}}
+	until := l.Last + 240
+	for m := 0.0; m <= until; m += 30 {
+		c := l.At(m)
+		f := c.Fahrenheit()
+		fall.Rows = append(fall.Rows, []string{
+			s.Clock(m), fmt.Sprintf("%.0f", rounded(f.Likely, step)), fmt.Sprintf("%.0f-%.0f", rounded(f.Low, step), rounded(f.High, step)),
+			fmt.Sprintf("%.0f", rounded(c.Likely, step)), fmt.Sprintf("%.0f-%.0f", rounded(c.Low, step), rounded(c.High, step)),
+		})
+	}
+	if len(s.Plan) > 0 {
+		t := Table{Columns: []Column{{Name: "in at"}, {Name: "what"}, {Name: "oven then"}, {Name: "wants"}, {Name: "leave it"}, {Name: "note"}}}
+		for i := range s.Plan {
+			t.Rows = append(t.Rows, s.row(&s.Plan[i]))
+		}
+		p.section(headInOrder, t)
+	} else {
+		p.section(headInOrder, oldOrder(l, s.Clock))
+	}
+	var rest List
+	for _, o := range s.Others {
+		rest = append(rest, Entry{Text: o})
+	}
+	p.section(headLeftOut, rest)
+	p.section(headFall, fall, Paragraph(s.howSure()))
+	return p
+}
+
+func (s *PlanSheet) lead() string {
+	said := fmt.Sprintf("It halves its heat over the room's in %s; it was %s at the first reading and %s at the last.",
+		clockless(s.Line.Halves()), heatShort(oneHeat(s.Line.First)), heatShort(oneHeat(s.Line.At(s.Line.Last).Likely)))
+	late, slow := 0, 0
+	for i := range s.Plan {
+		if s.Plan[i].Late {
+			late++
+		} else if s.Plan[i].Slow {
+			slow++
+		}
+	}
+	if late > 0 {
+		said += fmt.Sprintf(" It is already too cool for %d of the %d dishes.", late, len(s.Plan))
+	}
+	if slow > 0 {
+		said += fmt.Sprintf(" It falls too soon for %d of them.", slow)
+	}
+	return said
+}
+
+func oneHeat(c float64) oven.Range { return oven.Range{Low: c, Likely: c, High: c} }
+
+func (s *PlanSheet) row(p *oven.Placing) []string {
+	leave := duration(p.Stay)
+	if leave == "" {
+		leave = "not known: go by the signs"
+	}
+	note := ""
+	switch {
+	case p.Late:
+		note = "the oven is past it: fire it again, or bake this elsewhere"
+	case p.Slow:
+		note = "the oven falls below its heat before it is done"
+	}
+	in := s.Clock(p.In)
+	if p.In == 0 {
+		in += " (at once)"
+	}
+	return []string{in, p.Dish.Name, heatShort(p.Heat), heatShort(p.Dish.C), leave, note}
+}
+
+// oldOrder is the order of a falling oven when no receipts are given.
+func oldOrder(l *oven.Line, clock func(float64) string) Table {
+	t := Table{Columns: []Column{{Name: "from"}, {Name: "to"}, {Name: "what"}, {Name: "wants"}}}
+	for _, o := range oven.Order {
+		from, to := max(0, l.When(o.C.High)), l.When(o.C.Low)
+		row := []string{clock(from), clock(to), o.Name, heatShort(o.C)}
+		if to <= 0 {
+			row[0], row[1] = "past", "past"
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+func (s *PlanSheet) howSure() string {
+	if s.Line.Few {
+		return fewReadings
+	}
+	return manyReadings
+}

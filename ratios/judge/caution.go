@@ -1,0 +1,230 @@
+package judge
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"assize/formula"
+	"assize/formula/weigh"
+	"assize/ratios/bake"
+	"assize/reference"
+)
+
+// cautions are raised by what is in the pot, what is done to it, what it is
+// kept in and how it is set. They are never graded, nothing switches them off,
+// and they never clear anything.
+func cautions(w *weigh.Weighed, inputs []bake.Input, parts []Part, t *reference.Tables) []Finding {
+	page := &cautionPage{weighed: w, inputs: inputs, parts: parts, tables: t, text: pageWords(w.Formula)}
+	var out []Finding
+	for i := range t.Cautions {
+		c := &t.Cautions[i]
+		part, raised := page.raises(c)
+		if !raised {
+			continue
+		}
+		e := Evidence{What: c.Name, Limit: c.Authority, Layer: LayerPractice, Source: sourceOf(t, c.Source), Locator: c.Locator}
+		if !c.Limit.IsZero() {
+			e.Value = c.Limit.Likely.String() + " " + c.Unit
+		}
+		says := c.Says + "; " + c.Instead
+		if c.Allergens {
+			says = page.allergens() + "; " + c.Instead
+		}
+		out = append(out, Finding{Code: c.Code, Part: part, Says: says, Because: []Evidence{e}, Caution: c.ID})
+	}
+	return out
+}
+
+// cautionPage is what a caution may look at of one receipt.
+type cautionPage struct {
+	weighed *weigh.Weighed
+	inputs  []bake.Input
+	parts   []Part
+	tables  *reference.Tables
+	text    string
+}
+
+// raises reports whether a caution applies, and to which part when it is one
+// part that raises it.
+func (p *cautionPage) raises(c *reference.Caution) (part string, yes bool) {
+	switch {
+	case hasAny(p.text, c.Unless), len(c.With) > 0 && !hasAny(p.text, c.With):
+		return "", false
+	case c.Allergens:
+		return "", len(Allergens(p.weighed, p.tables)) > 0
+	case len(c.Walls) > 0 && p.bakedIn(c.Walls):
+		return "", true
+	}
+	for i := range p.weighed.Parts {
+		if of := p.weighed.Parts[i].Of; p.fits(c, i) && p.inPart(c, i) {
+			return of.Name, true
+		}
+	}
+	// Words alone raise it, unless they only help a role, or it hangs on a part.
+	onPart := len(c.Roles) > 0 || c.Uncooked || c.Egg || c.Under || len(c.Kinds) > 0
+	return "", !onPart && hasAny(p.text, c.Words)
+}
+
+// fits reports whether part i is of the kind, and as cooked, as the caution
+// asks.
+func (p *cautionPage) fits(c *reference.Caution, i int) bool {
+	of := p.weighed.Parts[i].Of
+	switch {
+	case len(c.Kinds) > 0 && !slices.Contains(c.Kinds, string(of.Kind)),
+		c.Uncooked && cooked(p.weighed.Formula, &p.inputs[i]),
+		c.Under && (i >= len(p.parts) || !p.parts[i].Done.Under || !cooked(p.weighed.Formula, &p.inputs[i])):
+		return false
+	}
+	return true
+}
+
+// inPart reports whether something in part i raises the caution.
+func (p *cautionPage) inPart(c *reference.Caution, i int) bool {
+	for _, it := range p.weighed.Parts[i].Items {
+		role := slices.ContainsFunc(it.Ingredient.Roles, func(r string) bool { return slices.Contains(c.Roles, r) })
+		switch {
+		case slices.Contains(c.Ingredients, it.Ingredient.ID),
+			c.Egg && isEgg(it.Ingredient),
+			role && (len(c.Words) == 0 || hasAny(p.text, c.Words)):
+			return true
+		}
+	}
+	return false
+}
+
+func isEgg(ing *reference.Ingredient) bool {
+	return slices.Contains([]string{"egg", "white", "yolk"}, ing.Kind)
+}
+
+// bakedIn reports that the receipt goes into an oven in a dish of such walls.
+func (p *cautionPage) bakedIn(walls []string) bool {
+	baked := false
+	for i := range p.inputs {
+		baked = baked || p.weighed.Formula.Parts[i].Kind != formula.Sauce && bake.FireOf(&p.inputs[i].Method).Baked && cooked(p.weighed.Formula, &p.inputs[i])
+	}
+	if !baked {
+		return false
+	}
+	return slices.ContainsFunc(wallsOf(p.weighed.Formula, p.tables), func(w string) bool { return slices.Contains(walls, w) })
+}
+
+// wallsOf are the walls the dish of a receipt may have, by the longest name of
+// a vessel that stands in its words; nothing when no dish is said or known.
+func wallsOf(f *formula.Formula, t *reference.Tables) []string {
+	dish := " " + reference.Key(f.Dish) + " "
+	most, out := 0, []string(nil)
+	for i := range t.Vessels {
+		v := &t.Vessels[i]
+		if !v.Holds(f.Year, f.Place) {
+			continue
+		}
+		for _, name := range v.Names {
+			switch k := reference.Key(name); {
+			case !strings.Contains(dish, " "+k+" "), len(k) < most:
+			case len(k) > most:
+				most, out = len(k), []string{v.Walls}
+			default:
+				out = append(out, v.Walls)
+			}
+		}
+	}
+	return out
+}
+
+// Allergen is one group of a list with the ingredients that bring it in.
+type Allergen struct {
+	Row  *reference.Allergen
+	From []*reference.Ingredient
+}
+
+// Allergens are the groups of both lists that the ingredients of a receipt
+// bring in, in the order of the table: of every line, whether its amount is
+// given or not, and of either side of a line in doubt. Nothing follows from a
+// group that is not among them: what is bought may hold more.
+func Allergens(w *weigh.Weighed, t *reference.Tables) []Allergen {
+	var out []Allergen
+	for i := range t.Allergens {
+		a := Allergen{Row: &t.Allergens[i]}
+		for j := range w.Parts {
+			for _, it := range w.Parts[j].Items {
+				groups := it.Ingredient.AllergensEU
+				if a.Row.List == "us" {
+					groups = it.Ingredient.AllergensUS
+				}
+				if slices.Contains(groups, a.Row.Group) && !slices.Contains(a.From, it.Ingredient) {
+					a.From = append(a.From, it.Ingredient)
+				}
+			}
+		}
+		if len(a.From) > 0 {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// allergens names the groups of both lists in a sentence.
+func (p *cautionPage) allergens() string {
+	by := map[string][]string{}
+	for _, a := range Allergens(p.weighed, p.tables) {
+		by[a.Row.List] = append(by[a.Row.List], a.Row.Group)
+	}
+	said := func(list string) string {
+		if len(by[list]) == 0 {
+			return "nothing known to us"
+		}
+		return strings.Join(by[list], ", ")
+	}
+	return fmt.Sprintf("holds, by the European list, %s; by the American, %s", said("eu"), said("us"))
+}
+
+// heats are words of a step that heat a sauce or an icing, which the oven of
+// the dish does not.
+var heats = []string{"bake", "baked", "oven", "boil", "boiled", "boiling", "simmer", "fire", "scald", "cook", "cooked", "heat", "hot", "stove", "thickens"}
+
+// cooked reports that something heats the part: its own fire, or the oven the
+// dish goes into. A sauce or an icing is laid on afterwards, so that only its
+// own steps count.
+func cooked(f *formula.Formula, in *bake.Input) bool {
+	if in.Method.Has("not_baked") || in.Method.Has("uncooked") {
+		return false
+	}
+	if of := &f.Parts[in.Part]; of.Kind == formula.Sauce {
+		return hasAny(partWords(of), heats)
+	}
+	fire := bake.FireOf(&in.Method)
+	return fire.Baked || fire.OnHeat || f.Bake != "" || f.Oven != ""
+}
+
+func partWords(p *formula.Part) string {
+	var b strings.Builder
+	for _, l := range p.Lines {
+		addWords(&b, l.Text)
+	}
+	for _, s := range p.Steps {
+		addWords(&b, s)
+	}
+	return b.String() + " "
+}
+
+func addWords(b *strings.Builder, s string) { b.WriteString(" " + reference.Key(s) + " .") }
+
+// pageWords is every word of the page a caution may look at, with single
+// spaces and a space at each end.
+func pageWords(f *formula.Formula) string {
+	var b strings.Builder
+	for _, s := range []string{f.Title, f.Dish, f.Oven, f.Bake} {
+		addWords(&b, s)
+	}
+	for i := range f.Parts {
+		b.WriteString(partWords(&f.Parts[i]))
+	}
+	return b.String() + " "
+}
+
+func hasAny(text string, words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool {
+		return strings.Contains(text, " "+reference.Key(w)+" ")
+	})
+}

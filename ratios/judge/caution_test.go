@@ -1,0 +1,169 @@
+package judge_test
+
+import (
+	"fmt"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"gopkg.in/yaml.v3"
+
+	"assize/formula/file"
+	"assize/ratios/bake"
+	"assize/ratios/judge"
+	"assize/reference"
+)
+
+// shortReceipt is one receipt of testdata/vectors/cautions.yaml.
+type shortReceipt struct {
+	Title, Kind, Class, Dish, Oven, Bake, Place string
+	Year                                        int
+	Lines, Method                               []string
+}
+
+func (s *shortReceipt) text(t *testing.T) []byte {
+	t.Helper()
+	or := func(v, otherwise string) string {
+		if v == "" {
+			return otherwise
+		}
+		return v
+	}
+	part := map[string]any{"name": "it", "kind": or(s.Kind, "filling"), "lines": s.Lines, "method": s.Method}
+	page := map[string]any{"title": or(s.Title, "Receipt"), "year": 1850, "place": or(s.Place, "england"), "parts": []any{part}}
+	if s.Year != 0 {
+		page["year"] = s.Year
+	}
+	for key, v := range map[string]string{"dish": s.Dish, "oven": s.Oven, "bake": s.Bake} {
+		if v != "" {
+			page[key] = v
+		}
+	}
+	if s.Class != "" {
+		part["class"] = s.Class
+	}
+	raw, err := yaml.Marshal(page)
+	require.NoError(t, err)
+	return raw
+}
+
+type cautionPair struct {
+	Caution       string
+	Raises, Quiet *shortReceipt
+}
+
+func cautionPairs(t *testing.T) []cautionPair {
+	t.Helper()
+	raw, err := os.ReadFile("../../testdata/vectors/cautions.yaml")
+	require.NoError(t, err)
+	var list struct{ Rows []cautionPair }
+	require.NoError(t, yaml.Unmarshal(raw, &list))
+	return list.Rows
+}
+
+func checked(t *testing.T, tables *reference.Tables, s *shortReceipt) *judge.Report {
+	t.Helper()
+	f, faults := file.Read("receipt", s.text(t), tables)
+	require.NoError(t, faults.Err(), "%s", s.text(t))
+	j := judge.New(tables)
+	j.Readings, j.Remedies = 1, false
+	r, faults := j.Check(f)
+	require.NoError(t, faults.Err())
+	return r
+}
+
+func raised(r *judge.Report, caution string) bool {
+	return slices.ContainsFunc(r.Findings, func(f judge.Finding) bool { return f.Caution == caution })
+}
+
+// Every caution has a receipt that raises it and one that must not.
+func TestEveryCautionHasItsPair(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	pairs := map[string]cautionPair{}
+	for _, p := range cautionPairs(t) {
+		require.NotContains(t, pairs, p.Caution, "twice")
+		pairs[p.Caution] = p
+	}
+	for _, c := range tables.Cautions {
+		t.Run(c.ID, func(t *testing.T) {
+			p, ok := pairs[c.ID]
+			require.True(t, ok, "give the caution %q a pair in testdata/vectors/cautions.yaml", c.ID)
+			require.NotNil(t, p.Raises)
+			require.NotNil(t, p.Quiet)
+			r := checked(t, tables, p.Raises)
+			require.True(t, raised(r, c.ID), "must raise it")
+			require.False(t, raised(checked(t, tables, p.Quiet), c.ID), "must not raise it")
+			for _, f := range r.Findings {
+				if f.Caution == c.ID {
+					require.Empty(t, f.Grade, "a caution is not graded")
+					require.NotEmpty(t, f.Because[0].Limit, "a caution names its authority")
+					require.NotNil(t, f.Because[0].Source)
+				}
+			}
+		})
+		delete(pairs, c.ID)
+	}
+	require.Empty(t, pairs, "pairs of no caution")
+}
+
+// clears are words that would clear a dish. None of ours may use them.
+var clears = regexp.MustCompile(`(?i)\b(?:safe|safely|harmless|free (?:of|from)|[a-z]+-free|suitable for|no risk)\b`)
+
+// No word of the tables that the public is shown clears anything.
+func TestTablesClearNothing(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	for _, name := range []string{"cautions", "answers", "allergens", "doneness"} {
+		rows, ok := tables.Rows(name)
+		require.True(t, ok)
+		for _, row := range rows {
+			raw, err := yaml.Marshal(row)
+			require.NoError(t, err)
+			for line := range strings.Lines(string(raw)) {
+				require.NotRegexp(t, clears, line, "%s: %v", name, row)
+			}
+		}
+	}
+}
+
+// The switches of the judge leave every caution as it was: brief or not, few
+// readings or many, rules on or off.
+func TestNothingSwitchesACautionOff(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	for _, p := range cautionPairs(t)[:6] {
+		f, faults := file.Read("receipt", p.Raises.text(t), tables)
+		require.NoError(t, faults.Err())
+		for _, remedies := range []bool{true, false} {
+			j := judge.New(tables)
+			j.Readings, j.Remedies = 3, remedies
+			if !remedies {
+				j.Rules = bake.Rules{}
+			}
+			r, faults := j.Check(f)
+			require.NoError(t, faults.Err())
+			require.True(t, raised(r, p.Caution), fmt.Sprint(p.Caution, remedies))
+		}
+	}
+}
+
+// The allergens of a receipt are told by both lists, of lines without an amount
+// too.
+func TestAllergensByBothLists(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	r := checked(t, tables, &shortReceipt{Lines: []string{"3 eggs", "2 oz barley flour", "1 oz candied peel", "almonds, to taste"}, Oven: "slow"})
+	got := map[string][]string{}
+	for _, a := range judge.Allergens(r.Weighed, tables) {
+		require.NotEmpty(t, a.From)
+		got[a.Row.List] = append(got[a.Row.List], a.Row.Group)
+	}
+	require.Equal(t, map[string][]string{
+		"eu": {"cereals containing gluten", "eggs", "nuts", "sulphites"}, // barley and sulphites are on the European list alone
+		"us": {"eggs", "tree nuts"},
+	}, got)
+}

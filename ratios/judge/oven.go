@@ -1,0 +1,290 @@
+package judge
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"assize/formula"
+	"assize/ratios"
+	"assize/ratios/bake"
+	"assize/ratios/oven"
+	"assize/reference"
+)
+
+// Baking is the oven a part wants and how long it takes.
+type Baking struct {
+	// Class is the family whose heat is told, nil when none is near; Says is
+	// that heat in words, and Wants in degrees, in the order it is let fall.
+	Class *reference.Class
+	Says  string
+	Wants []oven.Heat
+	// At is the heat the time is reckoned for, C: the book's own, else the
+	// class's; nothing when neither is told.
+	At     oven.Range
+	AtBook bool
+	// Depth of the mixture, cm; nothing when no dish is known.
+	Depth oven.Range
+	Bath  bool
+	SetC  oven.Range
+	// Time in that oven; nothing when depth or heat is not known.
+	Time oven.Minutes
+	// Book is the receipt's own time, minutes; nothing when it gives none.
+	Book oven.Range
+	// Base is the chance that the paste under it bakes through, by what the dish
+	// stands on; nil where there is no paste. Only what may be advised for the
+	// dish is told of.
+	Base []Through
+}
+
+// Through is the chance that a base bakes through on a floor.
+type Through struct {
+	On     oven.Floor
+	Chance float64
+}
+
+// said are the heats of the receipt's own words: of its oven, else of its
+// bake, else of the sentences of its steps that name the oven.
+func said(f *formula.Formula, t *reference.Tables) []oven.Heat {
+	when := oven.When{Year: f.Year, Place: f.Place}
+	for _, words := range []string{f.Oven, f.Bake} {
+		if heats := oven.Read(words, t, when); len(heats) > 0 {
+			return heats
+		}
+	}
+	for i := range f.Parts {
+		for _, step := range f.Parts[i].Steps {
+			for sentence := range strings.SplitSeq(step, ".") {
+				if at := aroundOven(sentence); at != "" {
+					if heats := oven.Read(at, t, when); len(heats) > 0 {
+						return heats
+					}
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// aroundOven is what a sentence says just before and after the word oven,
+// nothing when it has none.
+func aroundOven(sentence string) string {
+	words := strings.Fields(sentence)
+	at := slices.IndexFunc(words, func(w string) bool { return strings.HasPrefix(strings.ToLower(w), "oven") })
+	if at < 0 {
+		return ""
+	}
+	const before, after = 4, 8
+	return strings.Join(words[max(0, at-before):min(len(words), at+1+after)], " ")
+}
+
+// rolesOf are the roles of everything in a part.
+func rolesOf(in *bake.Input) []string {
+	var out []string
+	for _, it := range in.Weighed.Parts[in.Part].Items {
+		out = append(out, it.Ingredient.Roles...)
+	}
+	return out
+}
+
+// near is the class a part may be told the heat and the doneness of: the one
+// it names, else one it is like.
+func near(fit *ClassFit) *reference.Class {
+	if fit == nil || !fit.Given && fit.Distance > likeEnough {
+		return nil
+	}
+	return fit.Class
+}
+
+// likeEnough is the distance to which a class is like a part: a third outside
+// its ranges on the whole.
+const likeEnough = .1
+
+// doneness is how part in is known to be done.
+func doneness(in *bake.Input, p *Part) oven.Doneness {
+	var names []string
+	if c := near(p.Class); c != nil {
+		names = append(names, c.ID, c.Name)
+	}
+	return oven.Done(in.Tables, p.Kind, rolesOf(in), append(names, in.Weighed.Formula.Title, p.Name)...)
+}
+
+// Pastes under a filling, cm: a lining and the dish it is in.
+const (
+	liningCM = .4
+	tinCM    = .1
+	dishCM   = .6
+)
+
+// baking is what the oven has to do with a part, nil when nothing bakes it.
+func (j *Judge) baking(in *bake.Input, p *Part, heats []oven.Heat, filling *bake.Input) *Baking {
+	f := in.Weighed.Formula
+	fire := bake.FireOf(&in.Method)
+	if fire.Stove || !fire.Baked || p.Kind == formula.Sauce || !cooked(f, in) {
+		return nil
+	}
+	b := &Baking{Bath: fire.Bath, SetC: p.Done.SetC()}
+	if c := near(p.Class); c != nil && c.Heat != "" {
+		b.Class, b.Says = c, c.Heat
+		b.Wants = oven.Read(c.Heat, in.Tables, oven.When{Year: today})
+	}
+	switch {
+	case len(heats) > 0 && !heats[0].C.IsZero():
+		b.At, b.AtBook = heats[0].C, true
+	case len(b.Wants) > 0:
+		b.At = b.Wants[0].C
+	}
+	if in.Method.Bake.Minutes > 0 {
+		for _, s := range in.Method.Bake.Stages {
+			b.Book.Low += s.LowMinutes
+			b.Book.High += s.HighMinutes
+		}
+		b.Book.Likely = in.Method.Bake.Minutes
+	}
+	if p.Kind == formula.Pastry {
+		b.Base = j.base(in, p, b, filling)
+		b.Book = oven.Range{}
+		return b
+	}
+	if b.Depth = j.Depth; !b.Depth.IsZero() && !b.At.IsZero() {
+		b.Time = j.time(in, p, b)
+	}
+	return b
+}
+
+// today is the year by which the heat of a class is read.
+const today = 2000
+
+// time is how long a part takes, over the range of its oven and of its depth.
+func (j *Judge) time(in *bake.Input, p *Part, b *Baking) oven.Minutes {
+	o := oven.Bake{
+		Set: b.SetC.Likely, Bath: b.Bath, Width: j.Width,
+		Batter: p.Kind == formula.Cake || p.Kind == formula.Batter || p.Kind == formula.Bread,
+		Start:  start(&in.Method), Under: tinCM,
+	}
+	if d := p.Measures[bake.Density.String()]; d.Likely > 0 {
+		o.Density = d.Likely
+	}
+	if slices.ContainsFunc(in.Weighed.Formula.Parts, func(x formula.Part) bool { return x.Kind == formula.Pastry }) {
+		o.Under += liningCM
+	}
+	if j.thick(in.Weighed.Formula) {
+		o.Under += dishCM
+	}
+	shallow, mid, deep := o, o, o
+	shallow.Depth, mid.Depth, deep.Depth = b.Depth.Low, b.Depth.Likely, b.Depth.High
+	low, likely, high := shallow.Between(b.At), mid.Between(b.At), deep.Between(b.At)
+	if likely.Never || low.Never {
+		return oven.Minutes{Never: true}
+	}
+	out := oven.Minutes{Range: oven.Range{Low: low.Low, Likely: likely.Likely, High: high.High}, MayNever: likely.MayNever || high.MayNever || high.Never}
+	if high.Never {
+		out.High = math.Inf(1)
+	}
+	return out
+}
+
+// warmStart is what hot milk on eggs comes to, C (130 to 150 F as cooks
+// measured it).
+const warmStart = 60.0
+
+// start is the heat a mixture goes in at, C.
+func start(m *formula.Method) float64 {
+	if m.Has("milk_on_egg", "on_heat", "warm_filling") {
+		return warmStart
+	}
+	return 0
+}
+
+// thick reports a dish of earthenware, china or thick glass.
+func (j *Judge) thick(f *formula.Formula) bool {
+	return slices.ContainsFunc(wallsOf(f, j.Tables), func(w string) bool { return w == "earthenware" || w == "china" || w == "glass" })
+}
+
+// readied are the flags of a case made ready for a wet filling.
+var readied = []formula.Flag{"blind_baked", "part_baked", "baked_case", "egg_wash_inside"}
+
+// base is the chance that a paste bakes through under its filling.
+func (j *Judge) base(in *bake.Input, p *Part, b *Baking, filling *bake.Input) []Through {
+	if filling == nil || p.Lay != "" && p.Lay != "lining" && p.Lay != "lining and lid" && p.Lay != "patty" {
+		return nil
+	}
+	k, err := bake.Compile(*filling)
+	if err != nil {
+		return nil // the filling's own fault, told with the filling
+	}
+	mix := k.LikelyMix()
+	set := in.Method.Has(readied...) || filling.Method.Has(readied...)
+	base := oven.Base{
+		Raw: !set, Sealed: set, Oven: b.At.Likely, Depth: j.Depth.Likely, ColdDish: j.thick(in.Weighed.Formula),
+		Flaky: p.Measures[bake.FlakyIndex.String()].Likely >= flakyFat,
+	}
+	if mix[ratios.Total] > 0 {
+		base.Wet = 100 * mix[ratios.Water] / mix[ratios.Total]
+	}
+	floors := oven.Floors
+	if base.ColdDish {
+		floors = floors[:1] // a hot tray or stone under a cold dish is never advised
+	}
+	var out []Through
+	for _, on := range floors {
+		base.On = on
+		out = append(out, Through{on, base.Through()})
+	}
+	return out
+}
+
+// throughEvidence puts the chance of a base beside the finding that it may
+// stay soggy.
+func throughEvidence(b *Baking) (Evidence, bool) {
+	if b == nil || len(b.Base) == 0 {
+		return Evidence{}, false
+	}
+	var said []string
+	for _, t := range b.Base {
+		said = append(said, fmt.Sprintf("%s on %s", tenthsOf(t.Chance), t.On))
+	}
+	return Evidence{
+		What: "that the base bakes through", Value: strings.Join(said, ", "), Layer: LayerMechanism, Confidence: "low",
+	}, true
+}
+
+// tenthsOf is a chance in tenths, never none and never all.
+func tenthsOf(chance float64) string {
+	return fmt.Sprintf("about %d in 10", min(9, max(1, int(math.Round(10*chance)))))
+}
+
+// fillingOf is the input of the filling that part i is laid under, nil when
+// there is none.
+func fillingOf(inputs []bake.Input) *bake.Input {
+	for i := range inputs {
+		if inputs[i].Weighed.Formula.Parts[inputs[i].Part].Kind == formula.Filling {
+			return &inputs[i]
+		}
+	}
+	return nil
+}
+
+// ovens works out, for every part, its doneness and its baking, and puts the
+// chance of the base beside what warns of it.
+func (j *Judge) ovens(r *Report, inputs []bake.Input) {
+	r.Said = said(r.Formula, j.Tables)
+	filling := fillingOf(inputs)
+	for i := range r.Parts {
+		p := &r.Parts[i]
+		p.Done = doneness(&inputs[i], p)
+		p.Baking = j.baking(&inputs[i], p, r.Said, filling)
+	}
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		if f.Code != "soggy-base" && !f.Base {
+			continue
+		}
+		for k := range r.Parts {
+			if e, ok := throughEvidence(r.Parts[k].Baking); ok && r.Parts[k].Name == f.Part {
+				f.Because = append(f.Because, e)
+			}
+		}
+	}
+}
