@@ -101,11 +101,6 @@ func bookTime(r oven.Range) string {
 	return low + " to " + high
 }
 
-// signs are how a heat is told, in a word or two.
-var signs = map[string]string{
-	oven.Degrees: "in degrees", oven.Gas: "gas mark", oven.Word: "oven word", oven.Hand: "count of the hand", oven.Paper: "test of paper", oven.Flour: "test of flour",
-}
-
 // saidHeat is what the words of a receipt or a cook come to.
 func saidHeat(h *oven.Heat) string {
 	if h.C.IsZero() {
