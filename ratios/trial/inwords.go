@@ -37,6 +37,7 @@ type InWords struct {
 	Want *formula.Formula `yaml:"-"` // takes not yet put in
 
 	title map[string]string // every name in its folder, to the title of the receipt
+	alike map[string]string // ingredients that count as one, to the first of them
 }
 
 // work is a book that the tables do not rest on.
@@ -72,8 +73,9 @@ func ReadKey(fsys fs.FS, t *reference.Tables) ([]InWords, error) {
 	}
 	page := fault.NewPage(keyFile, text)
 	var key struct {
-		Works []work    `yaml:"works,omitempty"`
-		Rows  []InWords `yaml:"rows" sheet:"required"`
+		Works []work     `yaml:"works,omitempty"`
+		Alike [][]string `yaml:"alike,omitempty"`
+		Rows  []InWords  `yaml:"rows" sheet:"required"`
 	}
 	sheet.Decode(page, &key)
 	works := map[string]bool{Ours: true}
@@ -81,6 +83,15 @@ func ReadKey(fsys fs.FS, t *reference.Tables) ([]InWords, error) {
 		works[w.ID] = true
 	}
 	var faults fault.List
+	alike := map[string]string{}
+	for _, group := range key.Alike {
+		for _, id := range group {
+			if _, ok := t.Ingredient(id); !ok {
+				page.Add(0, 0, "", "there is no ingredient %q", id)
+			}
+			alike[id] = group[0]
+		}
+	}
 	books := map[string]*book.Book{}
 	for i := range key.Rows {
 		w := &key.Rows[i]
@@ -100,7 +111,7 @@ func ReadKey(fsys fs.FS, t *reference.Tables) ([]InWords, error) {
 			faults = append(faults, fault.Fault{File: w.File, What: "there is no such text"})
 		}
 		name := strings.TrimSuffix(path.Base(w.File), path.Ext(w.File)) + ".yaml"
-		w.title = map[string]string{}
+		w.title, w.alike = map[string]string{}, alike
 		for _, f := range books[dir].Receipts {
 			if f.File == name {
 				w.Want = f
@@ -172,9 +183,8 @@ func (w *InWords) HoldAgainst(got *formula.Formula, t *reference.Tables, methods
 		got = &formula.Formula{}
 	}
 	s := WordsScore{Receipts: 1}
-	want := things(w.Want)
-	read := things(got)
-	partner := align(w.Want, got)
+	want, read := w.things(w.Want), w.things(got)
+	partner := w.align(w.Want, got)
 	s.parts(w, got, partner)
 	s.lines(w, want, read, partner, t)
 	s.said(w.Want, got, partner)
@@ -199,13 +209,17 @@ func (a *thing) is(ingredient string) bool {
 
 // things lists the ingredients of a formula. A line in doubt is as many things
 // as its first alternative holds, each with the ways the others put it.
-func things(f *formula.Formula) []thing {
+func (w *InWords) things(f *formula.Formula) []thing {
 	var out []thing
+	known := func(it formula.Item) formula.Item {
+		it.Ingredient = w.one(it.Ingredient)
+		return it
+	}
 	for i := range f.Parts {
 		for _, l := range f.Parts[i].Lines {
 			if len(l.Either) == 0 {
 				for _, it := range l.Items {
-					out = append(out, thing{i, l.Text, []formula.Item{it}})
+					out = append(out, thing{i, l.Text, []formula.Item{known(it)}})
 				}
 				continue
 			}
@@ -217,7 +231,7 @@ func things(f *formula.Formula) []thing {
 				th := thing{part: i, text: l.Text}
 				for _, a := range l.Either {
 					if k < len(a.Items) {
-						th.ways = append(th.ways, a.Items[k])
+						th.ways = append(th.ways, known(a.Items[k]))
 					}
 				}
 				out = append(out, th)
@@ -227,9 +241,17 @@ func things(f *formula.Formula) []thing {
 	return out
 }
 
+// one is the ingredient that an id counts as.
+func (w *InWords) one(id string) string {
+	if first, ok := w.alike[id]; ok {
+		return first
+	}
+	return id
+}
+
 // align pairs the parts of the key with those read: each with the part of its
 // kind that shares the most with it. -1 stands for none.
-func align(want, got *formula.Formula) []int {
+func (w *InWords) align(want, got *formula.Formula) []int {
 	out := make([]int, len(want.Parts))
 	for i := range out {
 		out[i] = -1
@@ -245,7 +267,7 @@ func align(want, got *formula.Formula) []int {
 				if used[j] {
 					continue
 				}
-				if n := likeness(&want.Parts[i], &got.Parts[j]); n > best {
+				if n := w.likeness(&want.Parts[i], &got.Parts[j]); n > best {
 					bestI, bestJ, best = i, j, n
 				}
 			}
@@ -259,7 +281,7 @@ func align(want, got *formula.Formula) []int {
 }
 
 // likeness is how much two parts share: their kind, and each ingredient.
-func likeness(a, b *formula.Part) int {
+func (w *InWords) likeness(a, b *formula.Part) int {
 	n := 0
 	if a.Kind == b.Kind {
 		n++
@@ -270,13 +292,13 @@ func likeness(a, b *formula.Part) int {
 	have := map[string]int{}
 	for _, l := range b.Lines {
 		for _, it := range l.Items {
-			have[it.Ingredient]++
+			have[w.one(it.Ingredient)]++
 		}
 	}
 	for _, l := range a.Lines {
 		for _, it := range l.Items {
-			if have[it.Ingredient] > 0 {
-				have[it.Ingredient]--
+			if id := w.one(it.Ingredient); have[id] > 0 {
+				have[id]--
 				n += 2
 			}
 		}
@@ -385,7 +407,7 @@ func (s *WordsScore) lines(w *InWords, want, read []thing, partner []int, t *ref
 func (w *InWords) beside(th *thing, t *reference.Tables) bool {
 	when := reference.When{Year: w.Want.Year, Place: w.Want.Place}
 	return slices.ContainsFunc(w.Beside, func(name string) bool {
-		if c, ok := t.Called(name, when, when); ok && c.Ingredient != nil && th.is(c.Ingredient.ID) {
+		if c, ok := t.Called(name, when, when); ok && c.Ingredient != nil && th.is(w.one(c.Ingredient.ID)) {
 			return true
 		}
 		return slices.ContainsFunc(th.ways, func(it formula.Item) bool { return reference.Key(it.Name) == reference.Key(name) })

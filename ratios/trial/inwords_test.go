@@ -83,7 +83,7 @@ func pair(t *testing.T, want, got string, beside ...string) WordsScore {
 	tables, err := reference.Load()
 	require.NoError(t, err)
 	fsys := fstest.MapFS{
-		"key.yaml":       {Data: []byte("rows:\n- {file: b/tart.txt, source: ours, locator: here, shape: woven}\n")},
+		"key.yaml":       {Data: []byte("alike: [[sugar_white, sugar_loaf_powdered]]\nrows:\n- {file: b/tart.txt, source: ours, locator: here, shape: woven}\n")},
 		"b/tart.txt":     {Data: []byte("A tart.")},
 		"b/tart.yaml":    {Data: []byte("title: Tart\nyear: 1840\nplace: england\n" + want)},
 		"b/puff.yaml":    {Data: []byte("title: Puff paste\nalso: [No. 7]\nyear: 1840\nplace: england\nparts: [{kind: pastry, lines: [1 lb flour]}]\n")},
@@ -121,6 +121,7 @@ func TestFormulasHeldAgainstTheKey(t *testing.T) {
 		{name: "enough is not a little", want: filling("enough milk to mix"), got: filling("a little milk"), counts: [4]int{1, 1, 1, 0}},
 		{name: "weight of eggs", want: filling("the weight of 4 eggs in sugar"), got: filling("the weight of 5 eggs in sugar"), counts: [4]int{1, 1, 1, 0}},
 		{name: "the same thing twice", want: filling("8 eggs, 2 eggs"), got: filling("2 eggs, 8 eggs"), counts: [4]int{2, 2, 2, 2}, whole: true},
+		{name: "pounded or not", want: filling("half a pound of pounded sugar"), got: filling("half a pound of sugar"), counts: [4]int{1, 1, 1, 1}, whole: true},
 		{name: "another ingredient", want: filling("1 lb of butter"), got: filling("1 lb of lard"), counts: [4]int{1, 1, 0, 0}},
 		{
 			name: "one or the other", want: filling("{either: [5 eggs, 6 eggs]}"), got: filling("{either: [6 eggs, 5 eggs]}"),
