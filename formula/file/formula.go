@@ -14,7 +14,7 @@ import (
 
 var topKeys = []string{
 	"title", "source", "year", "printed", "place", "also", "meant",
-	"kitchen", "parts", "dish", "oven", "bake",
+	"ancestry", "kitchen", "parts", "dish", "oven", "bake",
 }
 
 func (p *reading) formula(root *yaml.Node, d Defaults) *formula.Formula {
@@ -55,6 +55,9 @@ func (p *reading) formula(root *yaml.Node, d Defaults) *formula.Formula {
 	}
 	if n, ok := has["also"]; ok {
 		f.Also = p.list(n)
+	}
+	if n, ok := has["ancestry"]; ok {
+		f.Ancestry = p.ancestry(n)
 	}
 	if n, ok := has["kitchen"]; ok {
 		f.Kitchen = Over(f.Kitchen, p.kitchen(n))

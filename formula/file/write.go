@@ -30,6 +30,9 @@ func Write(f *formula.Formula) ([]byte, error) {
 	m.text("place", f.Place)
 	m.texts("also", f.Also)
 	m.text("meant", f.Meant)
+	if a := ancestryNode(f.Ancestry); a != nil {
+		m.put("ancestry", a)
+	}
 	if k := kitchenNode(f.Kitchen); k != nil {
 		m.put("kitchen", k)
 	}

@@ -30,6 +30,7 @@ type situation struct {
 	fire   bake.Fire
 	mix    ratios.Mix
 	lined  bool // put in a dish lined with paste
+	silent bool // nothing is said of how it is mixed
 }
 
 func by(s string) decimal.Decimal { return decimal.RequireFromString(s) }
@@ -40,13 +41,13 @@ var remedies = []remedy{
 	{
 		against: []string{"cakey"}, touches: "butter", step: "Melt the butter and stir it in.", text: "melt the butter, cool it to blood heat and stir it in, instead of creaming it",
 		change: change.Change{Drop: []formula.Flag{"creamed"}, Raise: []formula.Flag{"melted_fat"}},
-		fits:   func(s *situation) bool { return s.method.Has("creamed") },
+		fits:   func(s *situation) bool { return s.method.Has("creamed") || s.silent && s.mix[ratios.ButterLike] > 0 },
 	},
 	{
 		against: []string{"cakey"}, touches: "eggs", step: "Beat the eggs slightly.", text: "stir the eggs only till they run together, without froth",
 		change: change.Change{Drop: []formula.Flag{"eggs_very_light", "eggs_beaten", "whites_folded", "whites_maybe_folded", "whites_beaten"}, Raise: []formula.Flag{"eggs_slightly"}},
 		fits: func(s *situation) bool {
-			return s.method.Has("eggs_very_light", "eggs_beaten", "whites_folded", "whites_maybe_folded")
+			return s.silent || s.method.Has("eggs_very_light", "eggs_beaten", "whites_folded", "whites_maybe_folded")
 		},
 	},
 	{
@@ -167,6 +168,7 @@ func situationOf(in bake.Input, k *bake.Kernel) *situation {
 		method: &in.Method, fire: bake.FireOf(&in.Method), mix: k.LikelyMix(),
 		lined: slices.ContainsFunc(in.Weighed.Formula.Parts, func(p formula.Part) bool { return p.Kind == formula.Pastry }) ||
 			in.Method.Has("stands_in_crust"),
+		silent: in.Silent || bake.Unsaid(in.Weighed.Parts[in.Part].Of, &in.Method),
 	}
 }
 
@@ -234,6 +236,7 @@ func Effects(k *bake.Kernel, texture string, before, after map[string]float64, w
 // draws, and gives those that help most.
 func (j *Judge) remedies(in bake.Input, k *bake.Kernel, texture string, r *readings.Result, o readings.Options) []Remedy {
 	s := situationOf(in, k)
+	in.Silent = s.silent // what a remedy does not speak of stays in doubt
 	before := Sum(k.Textures, r.Shares)
 	likely := readings.LikelyReading(k)
 	type tried struct {

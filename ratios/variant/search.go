@@ -64,6 +64,7 @@ func newSearch(j *judge.Judge, before *judge.Report, g goal, w Wish) (*search, e
 		s.most = Usual
 	}
 	book := j.Input(before.Weighed, g.part)
+	book.Silent = book.Silent || s.kind == formula.Filling && bake.Unsaid(book.Weighed.Parts[g.part].Of, &book.Method)
 	s.in = book
 	for i := range book.Weighed.Parts[g.part].Items {
 		it := &book.Weighed.Parts[g.part].Items[i]
