@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"assize/formula"
+	"assize/formula/receipt"
 	"assize/ratios/judge"
 )
 
@@ -104,4 +105,34 @@ func TestShortPasteIsNoStandingPaste(t *testing.T) {
 	require.NoError(t, faults.Err())
 	require.NotEqual(t, "tough", r.Parts[0].Class.Class.Meant)
 	require.NotEqual(t, "tough", r.Parts[0].Class.Period.Class.Meant)
+}
+
+// What is done otherwise is put into a receipt as a step, which must be read as
+// just that change, or the changed receipt would be judged as another.
+func TestStepsOfRemediesReadAsMeant(t *testing.T) {
+	_, tables := demoFormula(t, "rich-lemon-pudding.yaml")
+	methods := receipt.NewMethodReader(tables)
+	seen := 0
+	for _, w := range judge.AllWays() {
+		if w.Step == "" {
+			require.Empty(t, w.Change.Raise[:max(0, len(w.Change.Raise)-1)], "%s: more than the oven, and no step", w.Text)
+			continue
+		}
+		kind := formula.Filling
+		if slices.Contains(w.Against, "tough") || slices.Contains(w.Against, "crumbly") {
+			kind = formula.Pastry
+		}
+		f := &formula.Formula{Parts: []formula.Part{{Kind: kind, Steps: []string{w.Step}}}}
+		m := methods.Read(f, &f.Parts[0])
+		for _, flag := range w.Change.Raise {
+			if flag != "not_baked" {
+				require.True(t, m.Has(flag), "%q is not read as %s", w.Step, flag)
+			}
+		}
+		for flag := range m.Flags {
+			require.Contains(t, append(w.Change.Raise, "mixed", "baked"), flag, w.Step)
+		}
+		seen++
+	}
+	require.Greater(t, seen, 6)
 }

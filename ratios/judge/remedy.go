@@ -61,7 +61,7 @@ var remedies = []remedy{
 		fits:   func(s *situation) bool { return s.fire.Baked && !s.fire.Bath && !s.lined },
 	},
 	{
-		against: []string{"cakey"}, touches: "fire", step: "Stir it over heat.", text: "thicken the filling in a basin over hot water first, then fill a baked case with it",
+		against: []string{"cakey"}, touches: "fire", step: "Thicken it over hot water.", text: "thicken the filling in a basin over hot water first, then fill a baked case with it",
 		change: change.Change{Drop: []formula.Flag{"baked", "hot", "moderate", "slow", "bath"}, Raise: []formula.Flag{"on_heat", "not_baked"}},
 		fits: func(s *situation) bool {
 			return s.fire.Baked && !s.fire.OnHeat && s.mix.FlourAndMeal() < .02*s.mix[ratios.Total] && s.mix[ratios.Crumb] == 0
@@ -90,14 +90,14 @@ var remedies = []remedy{
 		change: change.Change{Add: []change.Addition{{Ingredient: "cornflour", Grams: by("8")}}, Raise: []formula.Flag{"starch_boiled"}},
 	},
 	{
-		against: []string{"thin"}, touches: "starch", step: "Cook the starch until thick.", text: "boil the flour or starch in part of the liquid until it is thick, before the rest goes in",
+		against: []string{"thin"}, touches: "starch", step: "Boil the starch in part of the liquid.", text: "boil the flour or starch in part of the liquid until it is thick, before the rest goes in",
 		change: change.Change{Raise: []formula.Flag{"starch_boiled"}},
 		fits: func(s *situation) bool {
 			return s.mix.FlourAndMeal() > 0 && !s.method.Has("starch_boiled")
 		},
 	},
 	{
-		against: []string{"curdy"}, touches: "fire", step: "Stir it over heat.", text: "stir it in a basin over hot water instead of in the microwave",
+		against: []string{"curdy"}, touches: "fire", step: "Thicken it over hot water.", text: "stir it in a basin over hot water instead of in the microwave",
 		change: change.Change{Drop: []formula.Flag{"microwave"}, Raise: []formula.Flag{"on_heat"}},
 		fits:   func(s *situation) bool { return s.fire.Microwave },
 	},
@@ -123,7 +123,7 @@ var remedies = []remedy{
 		},
 	},
 	{
-		against: []string{"tough"}, touches: "fat", step: "Rub the fat in.", text: "rub the fat in fine",
+		against: []string{"tough"}, touches: "fat", step: "Rub the fat into the flour.", text: "rub the fat in fine",
 		change: change.Change{Drop: []formula.Flag{"cut_in", "chopped_in"}, Raise: []formula.Flag{"rubbed"}},
 		fits: func(s *situation) bool {
 			return s.method.Has("cut_in", "chopped_in") && !s.method.Has("laminated", "folded_turns")
@@ -184,10 +184,17 @@ type Way struct {
 
 // Ways are the changes of method and oven that make sense for a part.
 func Ways(in bake.Input, k *bake.Kernel) []Way {
-	s := situationOf(in, k)
+	return waysFor(situationOf(in, k))
+}
+
+// AllWays are the changes of method and oven for any part.
+func AllWays() []Way { return waysFor(nil) }
+
+// waysFor are the ways that make sense in a situation, all when there is none.
+func waysFor(s *situation) []Way {
 	var out []Way
 	for _, r := range remedies {
-		if r.touches != "" && (r.fits == nil || r.fits(s)) {
+		if r.touches != "" && (s == nil || r.fits == nil || r.fits(s)) {
 			out = append(out, Way{Against: r.against, Touches: r.touches, Text: r.text, Step: r.step, Change: r.change})
 		}
 	}

@@ -53,7 +53,7 @@ func (s *search) wanted() []addition {
 		return out
 	}
 	for _, role := range lacking {
-		if has(role.roles...) || !s.asksFor(role.roles) || !s.known(role.ingredient) {
+		if has(role.roles...) || !s.asksFor(role.counted) || !s.known(role.ingredient) {
 			continue
 		}
 		out = append(out, addition{kind: s.kind, ingredient: role.ingredient, number: role.number, measure: role.measure, each: role.each, most: .5})
@@ -62,31 +62,28 @@ func (s *search) wanted() []addition {
 }
 
 // lacking are the ingredients taken for a role that a class asks for and the
-// part is without, in steps of a spoon or a cup's part.
+// part is without, by how its ratios count them, in steps a cook can spoon or
+// weigh.
 var lacking = []struct {
-	roles                             []string
+	roles, counted                    []string
 	ingredient, number, measure, each string
 }{
-	{[]string{"egg", "white", "yolk"}, "egg_whole", "1", "", "egg"},
-	{[]string{"milk", "cream"}, "cream_double", "30", "g", ""},
-	{[]string{"juice"}, "lemon_juice", "15", "g", ""},
-	{[]string{"sugar"}, "sugar_white", "25", "g", ""},
-	{[]string{"butter", "hard_fat", "oil"}, "butter_unsalted", "25", "g", ""},
-	{[]string{"flour", "meal"}, "cornflour", "8", "g", ""},
-	{[]string{"water", "milk", "liquid"}, "water", "15", "g", ""},
+	{[]string{"egg", "white", "yolk"}, []string{"egg", "white", "yolk"}, "egg_whole", "1", "", "egg"},
+	{[]string{"milk", "cream"}, []string{"milk", "cream"}, "cream_double", "30", "g", ""},
+	{[]string{"juice"}, []string{"juice", "acid"}, "lemon_juice", "15", "g", ""},
+	{[]string{"sugar"}, []string{"sugar"}, "sugar_white", "25", "g", ""},
+	{[]string{"butter", "hard_fat", "oil"}, []string{"written_fat", "pure_fat"}, "butter_unsalted", "25", "g", ""},
+	{[]string{"flour", "meal"}, []string{"flour", "meal"}, "cornflour", "8", "g", ""},
+	{[]string{"water", "milk", "liquid"}, []string{"water_added", "named_water", "liquid"}, "water", "15", "g", ""},
 }
 
 // asksFor reports whether a range of the class starts above nothing for a ratio
-// that counts one of the roles on top.
-func (s *search) asksFor(roles []string) bool {
+// that counts one of the quantities on top.
+func (s *search) asksFor(quantities []string) bool {
 	for i := range s.bounds {
 		b := &s.bounds[i]
-		counted := slices.ContainsFunc(b.ratio.Of, func(t reference.Term) bool {
-			return slices.Contains(roles, t.Quantity) ||
-				t.Quantity == "written_fat" && slices.Contains(roles, "butter") || t.Quantity == "named_water" && slices.Contains(roles, "water") ||
-				t.Quantity == "acid" && slices.Contains(roles, "juice")
-		})
-		above := !slices.ContainsFunc(b.spans, func(r Range) bool { return !r.Low.IsPositive() })
+		counted := slices.ContainsFunc(b.ratio.Of, func(t reference.Term) bool { return slices.Contains(quantities, t.Quantity) })
+		above := !b.single && !slices.ContainsFunc(b.spans, func(r Range) bool { return !r.Low.IsPositive() })
 		if counted && above {
 			return true
 		}

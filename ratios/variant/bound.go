@@ -115,8 +115,8 @@ func (s *search) fences(chosen []int) []fence {
 	var out []fence
 	for i := range s.bounds {
 		b := &s.bounds[i]
-		if !s.divides(b, chosen) {
-			continue // nothing to divide by: not held against the range
+		if b.single || !s.divides(b, chosen) {
+			continue // not to be ruled out by its range alone; see within
 		}
 		var f fence
 		for _, r := range b.spans {

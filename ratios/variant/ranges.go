@@ -2,6 +2,7 @@ package variant
 
 import (
 	"math"
+	"slices"
 
 	"github.com/shopspring/decimal"
 
@@ -14,6 +15,9 @@ import (
 type bound struct {
 	ratio *reference.Ratio
 	spans []Range
+	// single marks ranges about single formulas, which say nothing of what they
+	// have not.
+	single bool
 	// of and to are what a gram of each item puts into the sides of the ratio.
 	of, to   []decimal.Decimal
 	ofF, toF []float64
@@ -24,41 +28,45 @@ type bound struct {
 var pointWidth = decimal.RequireFromString("0.2")
 
 // boundsOf are the ranges of a class: its published ranges where a ratio has
-// any, else its rules and single formulas, the latter a fifth either way.
+// any, else its rules. A class known by single formulas alone is held to those,
+// a fifth either way.
 func boundsOf(c *reference.Class, t *reference.Tables, kind string) []bound {
 	if c == nil {
 		return nil
 	}
+	of := func(row *reference.Ratio, kind string) []Range {
+		var out []Range
+		for i := range t.Ranges {
+			r := &t.Ranges[i]
+			if r.Class != c.ID || r.Ratio != row.ID || r.Kind != kind {
+				continue
+			}
+			one := Range{r.Low, r.High}
+			if kind == "point" {
+				one = Range{r.Low.Sub(r.Low.Mul(pointWidth)), r.High.Add(r.High.Mul(pointWidth))}
+			}
+			if !slices.ContainsFunc(out, func(o Range) bool { return o.Low.Equal(one.Low) && o.High.Equal(one.High) }) {
+				out = append(out, one)
+			}
+		}
+		return out
+	}
+	single := !slices.ContainsFunc(t.Ranges, func(r reference.Range) bool { return r.Class == c.ID && r.Kind != "point" })
 	var out []bound
 	for i := range t.Ratios {
 		row := &t.Ratios[i]
-		applies := false
-		for _, k := range row.Kinds {
-			applies = applies || k == kind
-		}
-		if !applies {
+		if !slices.Contains(row.Kinds, kind) {
 			continue
 		}
-		var ranges, others []Range
-		for j := range t.Ranges {
-			r := &t.Ranges[j]
-			if r.Class != c.ID || r.Ratio != row.ID {
-				continue
-			}
-			switch r.Kind {
-			case "range":
-				ranges = append(ranges, Range{r.Low, r.High})
-			case "point":
-				others = append(others, Range{r.Low.Sub(r.Low.Mul(pointWidth)), r.High.Add(r.High.Mul(pointWidth))})
-			default:
-				others = append(others, Range{r.Low, r.High})
-			}
+		spans := of(row, "range")
+		if len(spans) == 0 {
+			spans = of(row, "rule")
 		}
-		if len(ranges) == 0 {
-			ranges = others
+		if single {
+			spans = of(row, "point")
 		}
-		if len(ranges) > 0 {
-			out = append(out, bound{ratio: row, spans: ranges})
+		if len(spans) > 0 {
+			out = append(out, bound{ratio: row, spans: spans, single: single})
 		}
 	}
 	return out
@@ -78,7 +86,7 @@ func (s *search) sides(b *bound, p *point) (of, to decimal.Decimal) {
 // within reports whether a ratio serves, exactly. One with nothing to divide by
 // is not held against its range, as in a check.
 func (b *bound) within(of, to decimal.Decimal) bool {
-	if !to.IsPositive() {
+	if !to.IsPositive() || b.single && of.IsZero() {
 		return true
 	}
 	for _, r := range b.spans {
@@ -91,7 +99,7 @@ func (b *bound) within(of, to decimal.Decimal) bool {
 
 // excess is how far, in logs, a ratio lies outside the nearest of its ranges.
 func (b *bound) excess(of, to float64) float64 {
-	if to <= 0 {
+	if to <= 0 || b.single && of == 0 {
 		return 0
 	}
 	const floor = .005

@@ -83,10 +83,18 @@ func (q Quantity) String() string {
 	if q.Counted || measure == "" {
 		return n
 	}
-	if q.Number.GreaterThan(decimal.NewFromInt(1)) && measure == q.Measure {
+	if n != "1" && !strings.Contains(n, "/") || strings.Contains(n, " ") {
 		measure = plural(measure)
 	}
 	return n + " " + measure
+}
+
+// Bare is the number alone, as a cook would say it.
+func (q Quantity) Bare() string {
+	if q.Measure == "g" {
+		return toTheGram(q.Number)
+	}
+	return numeral(q.Number)
 }
 
 // plural is a measure of more than one; short forms have none.
@@ -245,13 +253,21 @@ func (r *rewriter) line(book formula.Line, it formula.Item, ing *reference.Ingre
 		amount := n
 		if measure != "" {
 			amount += " " + measure
+			if n != "1" && (!strings.Contains(n, "/") || strings.Contains(n, " ")) {
+				amount = n + " " + plural(measure)
+			}
 		}
 		for _, text := range r.phrasings(book.Text, at) {
 			tries = append(tries, strings.Replace(text, words, amount, 1), strings.Replace(text, words, n, 1))
 		}
 	}
+	many := n != "1" && !(strings.Contains(n, "/") && !strings.Contains(n, " "))
 	switch {
 	case measure != "":
+		if many {
+			m := plural(measure)
+			tries = append(tries, n+" "+m+" of "+it.Name+form, n+" "+m+" "+it.Name+form)
+		}
 		tries = append(tries, n+" "+measure+" of "+it.Name+form, n+" "+measure+" "+it.Name+form, n+" "+measure+" of "+ing.Name+form, n+" "+measure+" of "+ing.Name)
 	case it.Amount.WeightOf != "":
 		tries = append(tries, fmt.Sprintf("the weight of %s %ss in %s", n, it.Amount.WeightOf, it.Name))
@@ -259,6 +275,9 @@ func (r *rewriter) line(book formula.Line, it formula.Item, ing *reference.Ingre
 		tries = append(tries, n+" parts "+it.Name+form)
 	default:
 		each := it.Amount.Each
+		if many {
+			tries = append(tries, n+" "+it.Name+"s"+form)
+		}
 		tries = append(tries, n+" "+it.Name+form, n+" "+it.Name+"s"+form, n+" "+ing.Name+form, n+" "+ing.Name+"s",
 			"the juice of "+n+" "+each+"s", "the grated rind of "+n+" "+each+"s", "the rind of "+n+" "+each+"s",
 			"the juice of "+n+" "+each, "the grated rind of "+n+" "+each,
@@ -367,7 +386,7 @@ func (r *rewriter) steps(book []string, p point) []string {
 	}
 	boiled := slices.Contains(r.c.Raise, "starch_boiled") && !r.in.Method.Has("starch_boiled")
 	if boiled && len(anew) == 0 {
-		anew = append(anew, "Cook the starch until thick.")
+		anew = append(anew, "Boil the starch in part of the liquid.")
 	}
 	var out []string
 	put := false

@@ -50,6 +50,7 @@ type Result struct {
 	Class   *reference.Class // brought into, nil when none was asked
 	Against []string         // textures to be answered
 	Keep    []string
+	Most    int // ingredients that might be changed
 
 	Before *judge.Report
 	// Found reports that every wish is met; Unchanged that the book's formula
@@ -161,11 +162,11 @@ func Find(j *judge.Judge, f *formula.Formula, w Wish) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Result{Formula: f, Part: g.part, Class: g.class, Against: g.against, Keep: w.Keep, Before: before}
 	s, err := newSearch(&quick, before, g, w)
 	if err != nil {
 		return nil, err
 	}
+	r := &Result{Formula: f, Part: g.part, Class: g.class, Against: s.goal.against, Keep: w.Keep, Most: s.most, Before: before}
 	r.Lattice, r.Ways = s.lattice(), s.wayTexts()
 	book := s.book()
 	if len(s.missing(book)) == 0 {

@@ -385,17 +385,7 @@ func findingDocOf(f *judge.Finding, w *works) findingDoc {
 		d.Because = append(d.Because, e)
 	}
 	for _, m := range f.Remedies {
-		x := remedyDoc{Text: m.Text, Effect: map[string][2]json.Number{}}
-		for _, e := range m.Effect {
-			if !finite(e.Before, e.After) {
-				continue
-			}
-			places := measurePlaces
-			if e.Kind == "share" {
-				places = sharePlaces
-			}
-			x.Effect[e.What] = [2]json.Number{number(e.Before, places), number(e.After, places)}
-		}
+		x := remedyDoc{Text: m.Text, Effect: effectDocs(m.Effect)}
 		d.Remedies = append(d.Remedies, x)
 	}
 	return d
