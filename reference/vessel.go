@@ -1,5 +1,7 @@
 package reference
 
+import "github.com/shopspring/decimal"
+
 // Vessel is a dish a receipt may be baked or set in. Measures are inside, the
 // depth upright; a round dish has no second side.
 type Vessel struct {
@@ -9,11 +11,12 @@ type Vessel struct {
 	Shape string   `yaml:"shape" sheet:"required"` // round | oval | oblong
 
 	// Centimetres. Nothing where no size is known.
-	Top        Span `yaml:"top,omitempty"`         // width at the top, the longer side of an oblong or oval
-	TopSide    Span `yaml:"top_side,omitempty"`    // the shorter side at the top
-	Bottom     Span `yaml:"bottom,omitempty"`      // width at the bottom, the longer side
-	BottomSide Span `yaml:"bottom_side,omitempty"` // the shorter side at the bottom
-	Depth      Span `yaml:"depth,omitempty"`
+	Top        Span            `yaml:"top,omitempty"`         // width at the top, the longer side of an oblong or oval
+	TopSide    Span            `yaml:"top_side,omitempty"`    // the shorter side at the top
+	Bottom     Span            `yaml:"bottom,omitempty"`      // width at the bottom, the longer side
+	BottomSide Span            `yaml:"bottom_side,omitempty"` // the shorter side at the bottom
+	Depth      Span            `yaml:"depth,omitempty"`
+	Rim        decimal.Decimal `yaml:"rim,omitempty"` // width of a flat rim that paste is laid over
 
 	Brimful Span   `yaml:"brimful,omitempty"`       // ml, level full
 	Usable  Span   `yaml:"usable" sheet:"required"` // ml, as a cook fills it, no paste in it

@@ -1,0 +1,287 @@
+package dish
+
+import (
+	"slices"
+	"strings"
+
+	"assize/ratios/readings"
+	"assize/reference"
+	"assize/reference/spell"
+)
+
+// Span is a figure with its range: smallest, likely and largest.
+type Span = readings.Span
+
+// Dish is a vessel made ready to be filled.
+type Dish struct {
+	Name string
+	// Vessel is its row in the table, nil when the cook gave its size.
+	Vessel *reference.Vessel
+	// Own reports that the kitchen has it.
+	Own bool
+	// Brimful and Usable are ml without paste: level full, and as a cook fills
+	// it. Brimful is nothing when only what it takes is known.
+	Brimful, Usable Span
+	// Sizes are its inside at the smallest, the likely and the largest, without
+	// a size where none is known.
+	Sizes [3]Size
+	// Rim is the width of a flat rim that paste is laid over, cm.
+	Rim float64
+	// true volume over that of the straight-walled shape: rounded corners and
+	// curved walls of a dish that has been measured.
+	rounded float64
+}
+
+// pasteRim is how far paste is laid over the edge of a dish without a flat
+// rim, cm (judgement).
+const pasteRim = 1.0
+
+// Of makes the dish of a row.
+func Of(v *reference.Vessel) Dish {
+	d := Dish{
+		Name: v.Names[0], Vessel: v, Brimful: spanOf(v.Brimful), Usable: spanOf(v.Usable),
+		Rim: max(pasteRim, v.Rim.InexactFloat64()), rounded: 1,
+	}
+	if v.Depth.IsZero() || v.Top.IsZero() {
+		return d
+	}
+	at := func(pick func(reference.Span) float64) Size {
+		s := Size{Shape: Shape(v.Shape), Top: pick(v.Top), Bottom: pick(v.Bottom), Depth: pick(v.Depth)}
+		if s.Shape != Round {
+			s.TopSide, s.BottomSide = pick(v.TopSide), pick(v.BottomSide)
+		}
+		return s
+	}
+	d.Sizes = [3]Size{
+		at(func(s reference.Span) float64 { return s.Low.InexactFloat64() }),
+		at(func(s reference.Span) float64 { return s.Likely.InexactFloat64() }),
+		at(func(s reference.Span) float64 { return s.High.InexactFloat64() }),
+	}
+	if full := d.Sizes[1].Brimful(); full > 0 && d.Brimful.Likely > 0 {
+		d.rounded = d.Brimful.Likely / full
+	}
+	return d
+}
+
+func spanOf(s reference.Span) Span {
+	return Span{Low: s.Low.InexactFloat64(), Likely: s.Likely.InexactFloat64(), High: s.High.InexactFloat64()}
+}
+
+// Sized reports whether the inside of the dish is known, so that depth and
+// paste can be reckoned.
+func (d *Dish) Sized() bool { return d.Sizes[1].Known() }
+
+// Small reports a dish of which one batch fills several: patty-pans, cups and
+// other dishes under a quarter of a litre that are no plates.
+func (d *Dish) Small() bool {
+	if d.Vessel == nil {
+		return d.Usable.Likely < smallest
+	}
+	switch d.Vessel.Kind {
+	case "patty-pan", "cup":
+		return true
+	case "plate":
+		return false
+	}
+	return d.Usable.Likely < smallest
+}
+
+// smallest is the least, ml, that one dish of a whole batch holds.
+const smallest = 200
+
+// Kitchen is whose dishes are meant: the year and place of the receipt, and
+// what the kitchen that bakes it has.
+type Kitchen struct {
+	Year  int // of the receipt
+	Place string
+	Now   int // year of the kitchen, 0 when not said
+	Own   []string
+}
+
+// now is the year dishes of the kitchen's own are from.
+func (k Kitchen) now() int {
+	if k.Now != 0 {
+		return k.Now
+	}
+	return today
+}
+
+// today is the year of the edition of the tables, so that the same page comes
+// out the same on any day.
+const today = 2026
+
+// All are the dishes there are: the kitchen's own first, then every row of the
+// table that may be used, in its order.
+func All(t *reference.Tables, k Kitchen) []Dish {
+	var out []Dish
+	for _, name := range k.Own {
+		if d, err := find(t, name, k.now(), k.Place); err == nil {
+			d.Own = true
+			out = append(out, d.Dish)
+		}
+	}
+	for i := range t.Vessels {
+		v := &t.Vessels[i]
+		taken := slices.ContainsFunc(out, func(d Dish) bool { return d.Vessel == v })
+		if v.Refused == "" && !taken {
+			out = append(out, Of(v))
+		}
+	}
+	return out
+}
+
+// Found is a dish that words name, and how many of it.
+type Found struct {
+	Dish
+	Count int // 1 unless the words say more
+}
+
+// UnknownError is a dish nobody told us of.
+type UnknownError struct {
+	Words string
+	Hint  string // a near name, or how to say the size
+}
+
+func (e *UnknownError) Error() string { return "unknown dish " + `"` + e.Words + `"` }
+
+// sizesHint says how a dish is given that has no row.
+const sizesHint = `give its inside: "9 x 1.25 in" or "23 x 3 cm"; "assize tables vessels" lists the dishes that have names`
+
+// Called finds the dish that words name: a size ("9 x 1.25 in"), one of the
+// kitchen's own dishes, the dish the book means by the word, or else any of
+// that name. Words about it ("buttered", "a small") may stand round the name.
+// The error is an *UnknownError or a *SizeError.
+func Called(t *reference.Tables, words string, k Kitchen) (Found, error) {
+	for _, own := range k.Own {
+		if mentions(words, own) {
+			if f, err := find(t, own, k.now(), k.Place); err == nil {
+				f.Own, f.Count = true, countOf(words)
+				return f, nil
+			}
+		}
+	}
+	return find(t, words, k.Year, k.Place)
+}
+
+// find takes a dish by its size or its name in a year and place.
+func find(t *reference.Tables, words string, year int, place string) (Found, error) {
+	v, name := named(t, words, year, place)
+	if v == nil || len(reference.Words(name)) < len(reference.Words(words)) { // "9 x 13 inch pan" is a name
+		d, isSize, err := sizeOf(words)
+		if err != nil {
+			return Found{}, err
+		}
+		if isSize {
+			return Found{Dish: d, Count: countOf(words)}, nil
+		}
+	}
+	if v != nil {
+		d := Of(v)
+		d.Name = name
+		return Found{Dish: d, Count: countOf(words)}, nil
+	}
+	hint := spell.Ask(words, names(t))
+	if hint == "" {
+		hint = sizesHint
+	}
+	return Found{}, &UnknownError{Words: words, Hint: hint}
+}
+
+// named is the row whose name stands in the words: the longest name first,
+// then one that holds in the year and place, then the first.
+func named(t *reference.Tables, words string, year int, place string) (*reference.Vessel, string) {
+	var best *reference.Vessel
+	name, longest, holds := "", 0, false
+	for i := range t.Vessels {
+		v := &t.Vessels[i]
+		if v.Refused != "" {
+			continue
+		}
+		for _, n := range v.Names {
+			long := len(reference.Words(n))
+			if long < longest || !mentions(words, n) {
+				continue
+			}
+			if h := v.Holds(year, place); long > longest || h && !holds {
+				best, name, longest, holds = v, n, long, h
+			}
+		}
+	}
+	return best, name
+}
+
+// mentions reports whether a name stands in the words, whole words together,
+// in the singular or the plural, and everything round it is only said about
+// the dish: a "soop plate" is no plate, and a "26 cm tart tin" not the usual
+// one.
+func mentions(words, name string) bool {
+	in, want := singular(reference.Words(words)), singular(reference.Words(name))
+	for from := 0; from+len(want) <= len(in); from++ {
+		if len(want) > 0 && slices.Equal(in[from:from+len(want)], want) {
+			round := append(slices.Clone(in[:from]), in[from+len(want):]...)
+			return !slices.ContainsFunc(round, func(w string) bool { return !about[w] && numbers[w] == 0 })
+		}
+	}
+	return false
+}
+
+// about are words that may stand round the name of a dish.
+var about = func() map[string]bool {
+	out := map[string]bool{}
+	for _, w := range strings.Fields(`a an the of or in with and for one lined lining buttered greased ungreased unbuttered fatted floured oiled
+		baked unbaked raw bought small large big little deep shallow round oval flat plain your my our own old good common ordinary usual
+		earthen earthenware china tin metal glass iron stone white brown hot cold warm well covered dry nice pretty
+		paste puff thin thick crust pastry shell case rich bottom top edged edge round-bottomed laid`) {
+		out[w] = true
+	}
+	return out
+}()
+
+// singular takes the plural off each word, for comparing only.
+func singular(words []string) []string {
+	out := make([]string, len(words))
+	for i, w := range words {
+		switch {
+		case strings.HasSuffix(w, "ches"), strings.HasSuffix(w, "shes"):
+			w = strings.TrimSuffix(w, "es")
+		case strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss"):
+			w = strings.TrimSuffix(w, "s")
+		}
+		if w == "inche" || w == "inch" {
+			w = "in"
+		}
+		out[i] = w
+	}
+	return out
+}
+
+// numbers are the numbers of dishes a receipt says in words.
+var numbers = map[string]int{
+	"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "dozen": 12, "pair": 2,
+	"2": 2, "3": 3, "4": 4, "6": 6, "8": 8, "12": 12, "18": 18, "24": 24,
+}
+
+// countOf is how many dishes the words begin by naming, 1 when none is said.
+func countOf(words string) int {
+	list := reference.Words(words)
+	for len(list) > 0 && (list[0] == "a" || list[0] == "or") {
+		list = list[1:]
+	}
+	if len(list) > 1 && numbers[list[0]] > 0 && !unitWord(list[1]) && numbers[list[1]] == 0 && list[1] != "x" && list[1] != "by" {
+		return numbers[list[0]]
+	}
+	return 1
+}
+
+func unitWord(w string) bool {
+	return slices.Contains([]string{"in", "inch", "inches", "cm", "mm", "pint", "pints", "quart", "quarts", "ml", "lb", "oz", "hole"}, w)
+}
+
+// names lists every name of a dish, for suggestions.
+func names(t *reference.Tables) []string {
+	var out []string
+	for i := range t.Vessels {
+		out = append(out, t.Vessels[i].Names...)
+	}
+	return out
+}
