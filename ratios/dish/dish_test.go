@@ -1,0 +1,260 @@
+package dish_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"assize/ratios/dish"
+	"assize/reference"
+)
+
+func tables(t testing.TB) *reference.Tables {
+	t.Helper()
+	out, err := reference.Load()
+	require.NoError(t, err)
+	return out
+}
+
+var millrace = dish.Kitchen{Year: 1838, Place: "england", Now: 2026}
+
+func called(t testing.TB, words string) dish.Found {
+	t.Helper()
+	d, err := dish.Called(tables(t), words, millrace)
+	require.NoError(t, err, words)
+	return d
+}
+
+// Trade figures without a source: a shallow 9 in. pie plate takes about 600 ml
+// of filling once it is lined.
+func ExampleDish_Room() {
+	t, err := reference.Load()
+	if err != nil {
+		panic(err)
+	}
+	d, err := dish.Called(t, "9 x 1.25 in", dish.Kitchen{})
+	if err != nil {
+		panic(err)
+	}
+	bare, _ := d.Room(dish.NoPaste)
+	lined, _ := d.Room(dish.Lining)
+	fmt.Printf("bare %.0f ml, lined %.0f ml\n", bare.Likely, lined.Likely)
+	// Output: bare 786 ml, lined 649 ml
+}
+
+// Frustum by the rule of the schools, depth/3 x (top + bottom + root of their
+// product): a pie plate of 9 in., 7 at the bottom and 1 1/4 deep is 63.1 cubic
+// inches.
+func ExampleSize_Brimful() {
+	const in = 2.54
+	plate := dish.Size{Shape: dish.Round, Top: 9 * in, Bottom: 7 * in, Depth: 1.25 * in}
+	top, bottom := math.Pi/4*81, math.Pi/4*49
+	byRule := 1.25 / 3 * (top + bottom + math.Sqrt(top*bottom))
+	fmt.Printf("%.1f cubic inches, by the rule %.1f\n", plate.Brimful()/math.Pow(in, 3), byRule)
+	// Output: 63.2 cubic inches, by the rule 63.2
+}
+
+// TestTradeChecks: common practice, no source.
+func TestTradeChecks(t *testing.T) {
+	for _, c := range []struct {
+		words  string
+		ml     float64
+		within float64
+	}{
+		{"9 x 1.25 in", 600, .15},
+		{"9 inch pie plate", 600, .15},
+		{"9.5 x 1.5 in", 1000, .15},
+		{"10 x 1.5 in", 1000, .15},
+	} {
+		d := called(t, c.words)
+		if c.words == "9 inch pie plate" {
+			var err error
+			d, err = dish.Called(tables(t), c.words, dish.Kitchen{Year: 2026, Place: "usa"})
+			require.NoError(t, err)
+		}
+		lined, _ := d.Room(dish.Lining)
+		require.InEpsilonf(t, c.ml, lined.Likely, c.within, "%s", c.words)
+	}
+}
+
+func TestCalled(t *testing.T) {
+	for _, c := range []struct {
+		words string
+		year  int
+		own   []string
+		id    string
+		count int
+	}{
+		{"soup plate", 1838, nil, "soup-plate", 1},
+		{"a buttered soup-plate", 1838, nil, "soup-plate", 1},
+		{"soup plate", 1950, nil, "soup-plate-1900", 1},
+		{"soup plate", 1838, []string{"soup plate"}, "soup-plate-1900", 1},
+		{"two soup plates", 1838, nil, "soup-plate", 2},
+		{"patty-pans", 1861, nil, "patty-pan", 1},
+		{"a large patty pan", 1861, nil, "patty-pan-large", 1},
+		{"9 x 13 inch pan", 1990, nil, "oblong-9-13", 1},
+		{"dish lined with thin puff paste", 1838, nil, "", 0},
+		{"soop plate", 1838, nil, "", 0},
+		{"26 cm tart tin", 1990, nil, "", 0},
+		{"", 1838, nil, "", 0},
+	} {
+		d, err := dish.Called(tables(t), c.words, dish.Kitchen{Year: c.year, Place: "england", Now: 2026, Own: c.own})
+		if c.id == "" {
+			unknown, ok := errors.AsType[*dish.UnknownError](err)
+			require.Truef(t, ok, "%q: %v", c.words, err)
+			require.NotEmpty(t, unknown.Hint)
+			continue
+		}
+		require.NoError(t, err, c.words)
+		require.Equal(t, c.id, d.Vessel.ID, c.words)
+		require.Equal(t, c.count, d.Count, c.words)
+		require.Equal(t, c.own != nil, d.Own)
+	}
+}
+
+func TestUnknownDishIsAskedAfter(t *testing.T) {
+	_, err := dish.Called(tables(t), "soop plate", millrace)
+	unknown, ok := errors.AsType[*dish.UnknownError](err)
+	require.True(t, ok)
+	require.Contains(t, unknown.Hint, `"soup plate"`)
+}
+
+func TestSizesThatCannotBe(t *testing.T) {
+	for _, words := range []string{
+		"9 x", "9 x ", "x 9 in", "9 x 1.25", "9 in x 3 cm", "-9 x 1 in", "9 x -1 in", "0 x 1 in", "9 x 0 in", "9 x 9 in", "900 x 2 in",
+		"9 x 900 in", "1/0 x 2 in", "9 x 1 in, 40 at the bottom", "0 ml", "-5 ml", "999999999999 ml", "9 x 1 x in", "nine x 1 in", "1e9 x 2 in",
+	} {
+		_, err := dish.Called(tables(t), words, millrace)
+		require.Error(t, err, words)
+	}
+}
+
+func TestSizesGiven(t *testing.T) {
+	for words, ml := range map[string]float64{
+		"20 x 10 cm, 20 at the bottom": math.Pi * 100 * 10,
+		"20 x 5 cm springform":         math.Pi * 100 * 5,
+		"200 x 50 mm cake tin":         math.Pi * 100 * 5,
+		"20 × 5 cm cake tin":           math.Pi * 100 * 5,
+		"30 x 20 x 5 cm roasting tin":  30 * 20 * 5,
+		"30 x 20 x 5 cm oval tin":      math.Pi / 4 * 30 * 20 * 5,
+		"8 by 2 inch cake tin":         math.Pi / 4 * 64 * 2 * 16.387064,
+		"26 cm cake tin 2.5 cm deep":   math.Pi / 4 * 26 * 26 * 2.5,
+	} {
+		require.InEpsilon(t, ml, called(t, words).Brimful.Likely, .0001, words)
+	}
+}
+
+func anySize(t *rapid.T) dish.Size {
+	s := dish.Size{
+		Shape: rapid.SampledFrom([]dish.Shape{dish.Round, dish.Oval, dish.Oblong}).Draw(t, "shape"),
+		Top:   rapid.Float64Range(5, 50).Draw(t, "top"), Depth: rapid.Float64Range(1, 12).Draw(t, "depth"),
+	}
+	s.Bottom = s.Top * rapid.Float64Range(.4, 1.1).Draw(t, "bottom")
+	if s.Shape != dish.Round {
+		s.TopSide = s.Top * rapid.Float64Range(.3, 1).Draw(t, "side")
+		s.BottomSide = s.TopSide * s.Bottom / s.Top
+	}
+	return s
+}
+
+// Pouring in what stands to a depth gives the depth back.
+func TestDepthAndVolume(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := anySize(t)
+		depth := s.Depth * rapid.Float64Range(.01, 1).Draw(t, "to")
+		require.InDelta(t, depth, s.DepthOf(s.Volume(depth)), 1e-6)
+	})
+}
+
+// Paste takes room, thick paste more than thin; what is left is never more than
+// the walls leave.
+func TestPasteTakesRoom(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := anySize(t)
+		thin := rapid.Float64Range(.05, .4).Draw(t, "thin")
+		thick := thin * rapid.Float64Range(1, 3).Draw(t, "thick")
+		require.LessOrEqual(t, s.Lined(thin).Brimful(), s.Brimful())
+		require.LessOrEqual(t, s.Lined(thick).Brimful(), s.Lined(thin).Brimful()+1e-9)
+		if !s.Lined(thin).Known() {
+			return
+		}
+		// The room lost is about the paste's own volume: its thickness over the
+		// bottom and the walls, less what the corners count twice.
+		paste := thin * (s.BottomArea() + s.WallArea())
+		lost := s.Brimful() - s.Lined(thin).Brimful()
+		require.LessOrEqual(t, lost, paste*1.02+1e-9)
+	})
+}
+
+// Every dish of the table: what is usable is under the brim, and the brim that
+// is told is what its size comes to, but for rows that say why not.
+func TestVesselsHoldWhatTheirSizesSay(t *testing.T) {
+	// Printed cups of a small loaf pan lie under any reckoning of its size: its
+	// true bottom is not known.
+	notReconciled := map[string]bool{"loaf-8": true, "loaf-1lb": true}
+	for _, v := range tables(t).Vessels {
+		d := dish.Of(&v)
+		if d.Brimful.Likely > 0 {
+			require.LessOrEqual(t, d.Usable.Likely, d.Brimful.Likely, v.ID)
+		}
+		if !d.Sized() || d.Brimful.Likely == 0 {
+			continue
+		}
+		off := math.Abs(d.Sizes[1].Brimful()/d.Brimful.Likely - 1)
+		if notReconciled[v.ID] {
+			require.Greater(t, off, .10, "%s can be taken off the list", v.ID)
+			continue
+		}
+		require.LessOrEqual(t, off, .10, "%s: %.0f ml by its size, %.0f told", v.ID, d.Sizes[1].Brimful(), d.Brimful.Likely)
+	}
+}
+
+// The paste of a 9 in. plate by reckoning lies in what the table has been told,
+// 8 to 12 oz. before trimming.
+func TestPasteOfAPiePlate(t *testing.T) {
+	d, err := dish.Called(tables(t), "9 inch pie plate", dish.Kitchen{Year: 2026, Place: "usa"})
+	require.NoError(t, err)
+	need := d.Paste(dish.Lining, 0)
+	require.GreaterOrEqual(t, need.Likely, d.Vessel.Lining.Low.InexactFloat64())
+	require.LessOrEqual(t, need.Likely, d.Vessel.Lining.High.InexactFloat64())
+}
+
+func TestVerdicts(t *testing.T) {
+	d, err := dish.Holding(1000)
+	require.NoError(t, err)
+	at := func(ml, risen float64) dish.Fit {
+		return dish.Into(d, 1, dish.Load{Filling: dish.Span{Low: ml, Likely: ml, High: ml}, Risen: dish.Span{Low: risen, Likely: risen, High: risen}})
+	}
+	for ml, want := range map[float64]dish.Verdict{
+		0: dish.NotKnown, 500: dish.Underfills, 699: dish.Underfills, 700: dish.Fits, 1000: dish.Fits, 1100: dish.Fits, 1101: dish.Overfills, math.NaN(): dish.NotKnown,
+	} {
+		f := at(ml, ml)
+		require.Equal(t, want, f.Verdict, "%g", ml)
+	}
+	over := at(1500, 1500)
+	require.InDelta(t, 500, over.Over(), 1e-9)
+	// It has room as it goes in, and rises over the rim.
+	souffle := dish.Into(called(t, "18 x 9 cm souffle dish").Dish, 1, dish.Load{Filling: dish.Span{Low: 1800, Likely: 1800, High: 1800}, Risen: dish.Span{Low: 2700, Likely: 2700, High: 2700}})
+	require.Equal(t, dish.Overfills, souffle.Verdict)
+	require.True(t, souffle.Boils)
+}
+
+func TestBestFitsFirst(t *testing.T) {
+	list := dish.Every(dish.All(tables(t), millrace), dish.Load{Filling: dish.Span{Low: 600, Likely: 650, High: 700}, Lay: dish.Lining})
+	require.Equal(t, dish.Fits, list[0].Verdict)
+	require.False(t, list[0].Small())
+	for i := 1; i < 5; i++ {
+		require.LessOrEqual(t, math.Abs(math.Log(list[i-1].Full)), math.Abs(math.Log(list[i].Full)))
+	}
+	patties := dish.Every(dish.All(tables(t), millrace), dish.Load{Filling: dish.Span{Low: 600, Likely: 650, High: 700}, Lay: dish.Patty})
+	require.True(t, patties[0].Small())
+	require.Greater(t, patties[0].Count, 3)
+	own := millrace
+	own.Own = []string{"soup plate"}
+	mine := dish.Every(dish.All(tables(t), own), dish.Load{Filling: dish.Span{Low: 600, Likely: 650, High: 700}, Lay: dish.Lining})
+	require.True(t, mine[0].Own, "what is in the kitchen is looked at first")
+}
