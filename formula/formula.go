@@ -28,6 +28,9 @@ type Formula struct {
 	Measures []OwnMeasure
 	// Ancestry tells what a changed formula comes from, nil for a receipt.
 	Ancestry *Ancestry
+	// Text is the receipt as it was copied out, for comparison; empty when the
+	// file does not keep it.
+	Text string
 }
 
 // OwnMeasure is a book's remark on a measure of its own: "this book's teacup is

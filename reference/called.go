@@ -121,6 +121,35 @@ func (t *Tables) exactly(words []string, book, kitchen When) (Called, bool) {
 	return Called{}, false
 }
 
+// Begins finds the longest name the words begin with, none of them set aside,
+// and how many of them it takes: 0 when they begin with none.
+func (t *Tables) Begins(words []string, book, kitchen When) (Called, int) {
+	if len(words) == 0 {
+		return Called{}, 0
+	}
+	longest := t.index.opens[words[0]]
+	for _, single := range singular(words[0]) {
+		longest = max(longest, t.index.opens[single])
+	}
+	for n := min(longest, len(words)); n > 0; n-- {
+		if c, ok := t.exactly(words[:n], book, kitchen); ok {
+			return c, n
+		}
+	}
+	return Called{}, 0
+}
+
+// SetAside counts the words at the start that say nothing of what a thing is
+// ("best", "cut in pieces"), taken as one way of saying so: 0 when there is none.
+func (t *Tables) SetAside(words []string) int {
+	for n := min(len(words), t.index.longestModifier); n > 0; n-- {
+		if t.index.modifier[strings.Join(words[:n], " ")] {
+			return n
+		}
+	}
+	return 0
+}
+
 func (t *Tables) reading(readings []NameReading, w When) (Called, bool) {
 	for _, r := range readings {
 		if r.Holds(w.Year, w.Place) {

@@ -17,6 +17,9 @@ type index struct {
 	sign       map[string][]int // signs by the key of each word
 
 	longestModifier int // words
+	// opens is, of each word some name begins with, how many words the longest
+	// of those names has.
+	opens map[string]int
 }
 
 type nameEntry struct {
@@ -127,6 +130,11 @@ func (t *Tables) build() {
 		for _, w := range s.Words {
 			x.sign[Key(w)] = append(x.sign[Key(w)], i)
 		}
+	}
+	x.opens = make(map[string]int, len(x.name))
+	for k := range x.name {
+		first, _, _ := strings.Cut(k, " ")
+		x.opens[first] = max(x.opens[first], strings.Count(k, " ")+1)
 	}
 	t.index = x
 }

@@ -14,7 +14,7 @@ import (
 
 var topKeys = []string{
 	"title", "source", "year", "printed", "place", "also", "meant",
-	"ancestry", "kitchen", "parts", "dish", "oven", "bake",
+	"ancestry", "kitchen", "parts", "dish", "oven", "bake", "text",
 }
 
 func (p *reading) formula(root *yaml.Node, d Defaults) *formula.Formula {
@@ -71,6 +71,9 @@ func (p *reading) formula(root *yaml.Node, d Defaults) *formula.Formula {
 	}
 	if n, ok := has["bake"]; ok {
 		f.Bake = p.bake(n)
+	}
+	if n, ok := has["text"]; ok {
+		f.Text = p.asCopied(n)
 	}
 	if n, ok := has["parts"]; ok {
 		f.Parts = p.parts(n, lineReaders(p.tables, f))

@@ -79,6 +79,15 @@ func (p *reading) long(n *yaml.Node) (string, bool) {
 	return s, true
 }
 
+// asCopied is a text of any length with its lines kept: the receipt as it was
+// copied out.
+func (p *reading) asCopied(n *yaml.Node) string {
+	if _, ok := p.long(n); !ok {
+		return ""
+	}
+	return strings.TrimRight(n.Value, "\n")
+}
+
 func unprintable(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }
 
 // list is a list of texts; a single one counts as a list of one.

@@ -17,8 +17,23 @@ import (
 // it gives the formula again, but for the places on the page and the file's
 // name. A part taken from another receipt and resolved is written in full,
 // with a comment that names the receipt; one not resolved keeps its `take`.
-func Write(f *formula.Formula) ([]byte, error) {
+func Write(f *formula.Formula) ([]byte, error) { return WriteWith(f, Remarks{}) }
+
+// Remarks are what a file says beside the formula, as comments: what a line was
+// taken for, what could not be read. They are lost when the file is read.
+type Remarks struct {
+	Top   []string         // over the whole
+	Parts map[int][]string // over a part, by its index
+	Lines map[LineAt][]string
+}
+
+// LineAt is an ingredient line by the index of its part and its own.
+type LineAt struct{ Part, Line int }
+
+// WriteWith gives the formula as Write does, with remarks as comments.
+func WriteWith(f *formula.Formula, remarks Remarks) ([]byte, error) {
 	m := mapping()
+	m.HeadComment = comment(remarks.Top)
 	m.text("title", f.Title)
 	m.text("source", f.Source)
 	if f.Year != 0 {
@@ -38,16 +53,20 @@ func Write(f *formula.Formula) ([]byte, error) {
 	}
 	parts := &yaml.Node{Kind: yaml.SequenceNode}
 	for i := range f.Parts {
-		n, err := partNode(&f.Parts[i])
+		n, err := partNode(&f.Parts[i], func(line int) string { return comment(remarks.Lines[LineAt{i, line}]) })
 		if err != nil {
 			return nil, fmt.Errorf("writing %s: %w", f.Title, err)
 		}
+		n.HeadComment = joinedLines(n.HeadComment, comment(remarks.Parts[i]))
 		parts.Content = append(parts.Content, n)
 	}
 	m.put("parts", parts)
 	m.text("dish", f.Dish)
 	m.text("oven", f.Oven)
 	m.text("bake", f.Bake)
+	if f.Text != "" {
+		m.put("text", asCopied(f.Text))
+	}
 
 	var b bytes.Buffer
 	e := yaml.NewEncoder(&b)
@@ -58,7 +77,7 @@ func Write(f *formula.Formula) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-func partNode(p *formula.Part) (*yaml.Node, error) {
+func partNode(p *formula.Part, remark func(line int) string) (*yaml.Node, error) {
 	m := mapping()
 	m.text("name", p.Name)
 	m.text("kind", string(p.Kind))
@@ -74,6 +93,7 @@ func partNode(p *formula.Part) (*yaml.Node, error) {
 			if err != nil {
 				return nil, fmt.Errorf("%s, line %d: %w", p.Name, i+1, err)
 			}
+			n.HeadComment = remark(i)
 			lines.Content = append(lines.Content, n)
 		}
 		m.put("lines", lines)
@@ -84,6 +104,22 @@ func partNode(p *formula.Part) (*yaml.Node, error) {
 		m.HeadComment = "# from " + strings.Join(strings.Fields(p.From), " ")
 	}
 	return m.Node, nil
+}
+
+// comment are remarks as a comment of the file, one a line.
+func comment(remarks []string) string {
+	var out []string
+	for _, r := range remarks {
+		out = append(out, "# "+strings.Join(strings.Fields(r), " "))
+	}
+	return strings.Join(out, "\n")
+}
+
+func joinedLines(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + "\n" + b
 }
 
 func lineNode(l *formula.Line) (*yaml.Node, error) {
@@ -199,6 +235,13 @@ func text(s string) *yaml.Node {
 	if s == "<<" {
 		n.Style = yaml.DoubleQuotedStyle
 	}
+	return n
+}
+
+// asCopied is a text whose lines are kept.
+func asCopied(s string) *yaml.Node {
+	n := text(strings.TrimRight(s, "\n") + "\n")
+	n.Style = yaml.LiteralStyle
 	return n
 }
 

@@ -86,3 +86,34 @@ func ExampleReader_Plain() {
 	// 90 ml seville orange juice, strained
 	// 90 ml of seville_orange_juice (strained)
 }
+
+// Quantities woven into the method are read as a list is; the paste is a part
+// to take from elsewhere in the book.
+func ExampleReader_Receipt() {
+	f, trace := bookOf1838().Receipt(`ORANGE PUDDING.
+
+Beat six eggs and stir into them half a pound of melted butter, the same of
+loaf sugar, and the juice of two oranges. Line a dish with puff paste, and bake
+it in a quick oven half an hour.`, receipt.About{Source: "Millrace House manuscript, leaf 15"})
+	fmt.Println(f.Title)
+	for _, p := range f.Parts {
+		fmt.Printf("%s: %s %q\n", p.Name, p.Kind, p.Take)
+		for _, l := range p.Lines {
+			fmt.Println("-", l.Text)
+		}
+	}
+	fmt.Printf("oven: %s, bake: %s\n", f.Oven, f.Bake)
+	for _, i := range trace.Read[2:3] {
+		fmt.Printf("%d:%d %q: %s; %s\n", i.Line, i.Column, i.Words, i.Took, i.Why)
+	}
+	// Output:
+	// Orange pudding
+	// paste: pastry "puff paste"
+	// filling: filling ""
+	// - six eggs
+	// - half a pound of melted butter
+	// - 1/2 pound of loaf sugar
+	// - the juice of two oranges
+	// oven: quick, bake: half an hour
+	// 3:65 "the same of loaf sugar": sugar, white, 1/2 pound; as much as of the butter; fixed by law or definition
+}

@@ -2,6 +2,7 @@ package receipt
 
 import (
 	"slices"
+	"strings"
 	"unicode/utf8"
 
 	"assize/formula"
@@ -22,8 +23,11 @@ const (
 func (r *Reader) Line(text string) (formula.Line, []Trouble) {
 	out := formula.Line{Text: text}
 	var f found
-	ts := r.tokens(text)
+	clear, doubtful := withoutQuery(text)
+	ts := r.tokens(clear)
 	switch {
+	case ts.has(cannotRead) && strings.Contains(text, "["):
+		f.trouble(1+utf8.RuneCountInString(text[:strings.Index(text, "[")]), "write what it must have been, or {either: [...], why: ...} for one or the other", "the book cannot be read here")
 	case utf8.RuneCountInString(text) > longestLine || len(ts) > mostOfTokens:
 		f.trouble(1, "one ingredient a line", "the line is too long to be one ingredient")
 	case len(ts) > 0 && ts.key(0) == "-" && len(ts) > 1 && ts[1].kind == figure && ts[1].lead == "":
@@ -35,13 +39,18 @@ func (r *Reader) Line(text string) (formula.Line, []Trouble) {
 	if len(f.troubles) > 0 {
 		return out, f.troubles
 	}
+	if doubtful {
+		f.note("%s", doubtfulWord)
+	}
 	out.Items, out.Notes = f.items, f.notes
 	return out, nil
 }
 
 func (r *Reader) tokens(text string) phrase {
-	return tokenize(text, func(word string) bool { return len(r.Tables.MeasuresCalled(word)) > 0 })
+	return tokenize(text, r.isMeasure)
 }
+
+func (r *Reader) isMeasure(word string) bool { return len(r.Tables.MeasuresCalled(word)) > 0 }
 
 // trimOrders drops the marks of a list and the "take" of an order.
 func trimOrders(ts phrase) phrase {

@@ -130,4 +130,9 @@ func list(words []string) string {
 	return strings.Join(once[:len(once)-1], ", ") + " and " + once[len(once)-1]
 }
 
-func (r *Reader) askMeasure(word string) string { return spell.Ask(word, r.Tables.MeasureNames()) }
+func (r *Reader) askMeasure(word string) string {
+	if r.quiet {
+		return ""
+	}
+	return spell.Ask(word, r.Tables.MeasureNames())
+}

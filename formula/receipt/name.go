@@ -110,11 +110,16 @@ func named(ts phrase) bool {
 // unending are words no name ends with, though the tables set them aside.
 var unending = words("and or but of the a an with plus")
 
-func (r *Reader) called(ts phrase) (reference.Called, bool) { return r.named(ts.String()) }
+func (r *Reader) called(ts phrase) (reference.Called, bool) { return r.named(ts.modern()) }
 
 // named finds what a name means in the book, bought by the kitchen.
 func (r *Reader) named(name string) (reference.Called, bool) {
 	return r.Tables.Called(name, reference.When{Year: r.Year, Place: r.Place}, r.kitchen())
+}
+
+// begins finds the longest name the words begin with, and how many it takes.
+func (r *Reader) begins(words []string) (reference.Called, int) {
+	return r.Tables.Begins(words, reference.When{Year: r.Year, Place: r.Place}, r.kitchen())
 }
 
 // trim takes words off the end of a name that the tables set aside, so that
@@ -254,6 +259,9 @@ func cut(ts phrase) phrase {
 // askName suggests ingredients for a name: by the whole of it, then by its last
 // words.
 func (r *Reader) askName(name string) string {
+	if r.quiet {
+		return ""
+	}
 	names := r.Tables.IngredientNames()
 	words := strings.Fields(name)
 	for _, from := range []int{0, len(words) - 2, len(words) - 1} {

@@ -15,6 +15,8 @@ type Reader struct {
 	// goods: lemons, flour and butter follow it. Zero means the book's.
 	KitchenYear  int
 	KitchenPlace string
+
+	quiet bool // gives no hints
 }
 
 // kitchen is when and where the goods are bought.

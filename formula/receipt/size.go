@@ -69,6 +69,9 @@ func (r *Reader) likeThing(ts phrase, from, i int) likeness {
 
 // askSize lists the sizes that are known.
 func (r *Reader) askSize(thing string) string {
+	if r.quiet {
+		return ""
+	}
 	var known []string
 	for _, m := range r.Tables.MeasureNames() {
 		if strings.HasPrefix(m, "size of ") {

@@ -1,6 +1,7 @@
 package receipt
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -28,6 +29,7 @@ type token struct {
 
 	value  decimal.Decimal // of a figure
 	vulgar bool            // a figure written as one sign: ½
+	old    bool            // a word whose spelling is old; its key is the modern one
 	fault  string          // why a figure cannot be read
 }
 
@@ -44,6 +46,22 @@ func (p phrase) String() string {
 		b.WriteString(t.text)
 	}
 	return b.String()
+}
+
+// modern is the phrase with old spellings made new, to look names up by.
+func (p phrase) modern() string {
+	for i := range p {
+		if p[i].old {
+			out := slices.Clone(p)
+			for j := range out {
+				if out[j].old {
+					out[j].text = out[j].key
+				}
+			}
+			return out.String()
+		}
+	}
+	return p.String()
 }
 
 // key is the word at i, empty beyond the end and for a figure.
@@ -120,6 +138,7 @@ func tokenize(text string, abbreviation func(word string) bool) phrase {
 type scanner struct {
 	runes        []rune
 	at           int
+	base         int // place of the first character in a longer text
 	lead         strings.Builder
 	out          phrase
 	abbreviation func(string) bool
@@ -134,7 +153,7 @@ func (s *scanner) peek(n int) rune {
 
 func (s *scanner) emit(t token, length int) {
 	t.text = string(s.runes[s.at : s.at+length])
-	t.from = s.at + 1
+	t.from = s.base + s.at + 1
 	t.lead = s.lead.String()
 	s.lead.Reset()
 	s.at += length
@@ -225,7 +244,18 @@ func (s *scanner) word() {
 		n++
 	}
 	key := strings.Join(reference.Words(string(s.runes[s.at:s.at+n])), " ")
-	s.emit(token{kind: word, key: key}, n)
+	modern, old := oldSpellings[key]
+	if old {
+		key = modern
+	}
+	s.emit(token{kind: word, key: key, old: old}, n)
+}
+
+// oldSpellings are words whose spelling alone is old.
+var oldSpellings = map[string]string{
+	"ye": "the", "yt": "that", "ym": "them", "wth": "with", "wch": "which", "halfe": "half", "egges": "eggs",
+	"litle": "little", "boyl": "boil", "boyle": "boil", "boyled": "boiled", "qr": "quarter", "qrs": "quarters",
+	"qtr": "quarter", "qtrs": "quarters", "pounde": "pound", "creame": "cream", "milke": "milk",
 }
 
 // longestFigure is how many digits a figure may have.

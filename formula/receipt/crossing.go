@@ -1,0 +1,194 @@
+package receipt
+
+import (
+	"strings"
+
+	"assize/formula"
+)
+
+// crossing is a part that a receipt takes from another: "line the dish with puff
+// paste", "paste No. 3".
+type crossing struct {
+	from  int // token
+	title string
+	name  string // of the part
+	kind  formula.Kind
+	lay   string
+	plain bool // only "paste" or the like: what is made here may be meant
+}
+
+// crossing finds what a sentence takes from elsewhere.
+func (m *making) crossing(ts phrase) []crossing {
+	var out []crossing
+	for i := range ts {
+		c, ok := crossingAt(ts, i)
+		if !ok {
+			continue
+		}
+		if c.kind == formula.Pastry && kindOf(m.titled) == formula.Pastry {
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// crossingAt reads the name of another receipt that ends with the noun at token
+// i.
+func crossingAt(ts phrase, i int) (crossing, bool) {
+	kind, ok := takenKinds[ts.key(i)]
+	if !ok {
+		return crossing{}, false
+	}
+	from := i
+	for from > 0 && ts[from-1].kind == word && pasteAdjectives[ts.key(from-1)] {
+		from--
+	}
+	to := i + 1
+	number := ""
+	for j := to; j < min(len(ts), to+8); j++ { // "No. 3", "(see No. 1165)", "by recipe No. 1215"
+		if ts.key(j) == "no" && j+1 < len(ts) && ts[j+1].kind == figure {
+			number = ts[j+1].text
+			break
+		}
+		if ts[j].kind == mark && ts.key(j) != "(" || ts[j].kind == word && !pointing[ts.key(j)] {
+			break
+		}
+	}
+	c := crossing{from: from, kind: kind, name: takenNames[kind]}
+	title := ts[from:to].String()
+	for _, w := range []string{"good ", "some ", "nice ", "rich ", "thin ", "fine ", "light ", "best ", "your "} {
+		title = strings.TrimPrefix(strings.ToLower(title), w)
+	}
+	switch {
+	case number != "" && from == i:
+		c.title = title + " no. " + number
+	case number != "":
+		c.title = "no. " + number
+		if direct := to < len(ts) && ts.key(to) == "no"; direct {
+			c.title = title + " no. " + number
+		}
+	case kind != formula.Pastry:
+		return crossing{}, false // a custard or a sauce without a number is made somewhere near
+	case !laid(ts, from, i):
+		return crossing{}, false
+	default:
+		c.title = title
+		c.plain = !puffWords[ts.key(i)] && from == i || !ts[from:i].has(puffWords)
+	}
+	if kind == formula.Pastry {
+		c.lay = layOf(ts)
+	}
+	return c, true
+}
+
+var (
+	// takenKinds are the nouns by which another receipt is named.
+	takenKinds = map[string]formula.Kind{
+		"paste": formula.Pastry, "pastes": formula.Pastry, "crust": formula.Pastry, "crusts": formula.Pastry, "pastry": formula.Pastry,
+		"icing": formula.Meringue, "meringue": formula.Meringue, "frosting": formula.Meringue, "custard": formula.Filling, "mincemeat": formula.Filling,
+		"sauce": formula.Sauce, "syrup": formula.Sauce, "batter": formula.Batter,
+	}
+	takenNames = map[formula.Kind]string{
+		formula.Pastry: "paste", formula.Meringue: "icing", formula.Filling: "custard", formula.Sauce: "sauce", formula.Batter: "batter",
+	}
+	puffWords       = words("puff short tart raised standing rough flaky suet")
+	pasteAdjectives = words("puff short good rich light thin nice plain common tart raised standing best fine rough flaky suet very some french butter sweet your boiled wine melted custard lemon sugar almond")
+	pointing        = words("see by as recipe receipt the of to according directed made page p like in")
+	laying          = words("line lined lining lay laid cover covered covering sheet sheeted put bake baked edge edged rim round border bordered place placed roll rolled spread have patty pattypans pans tins under over")
+	pasteBefore     = words("with in of a an the over on some good under thin out one two your")
+)
+
+// laid reports that the words round a paste have it laid in a dish, and that it
+// is no paste beaten of what is in hand ("to a paste").
+func laid(ts phrase, from, i int) bool {
+	b := ts.key(from - 1)
+	if b == "a" || b == "an" || b == "the" || b == "your" || b == "some" || b == "one" || b == "two" {
+		switch ts.key(from - 2) {
+		case "to", "into", "make", "makes", "like", "as", "till", "until", "form", "be", "is":
+			return false
+		}
+	}
+	if b == "to" || b == "into" || b == "make" || b == "as" || b == "the" && (ts.key(from-2) == "roll" || ts.key(from-2) == "make") {
+		return false
+	}
+	if n := ts.key(i + 1); n == "of" || n == "with" && !laying[ts.key(from-2)] || n == "is" || n == "for" || n == "as" && ts.key(i+2) == "thin" {
+		if n != "for" && n != "as" {
+			return false
+		}
+	}
+	for j := max(0, from-9); j < from; j++ {
+		if ts[j].kind == mark && (ts[j].key == ";" || ts[j].key == ".") {
+			continue
+		}
+		if laying[ts.key(j)] {
+			return true
+		}
+	}
+	n := ts.key(i + 1)
+	return n == "in" || n == "round" || n == "over" || n == "at" || n == "under" || n == "on" && pasteBefore[b]
+}
+
+// layOf tells how a paste is laid.
+func layOf(ts phrase) string {
+	has := func(list string) bool { return ts.has(words(list)) }
+	lining := has("line lined lining sheet sheeted bottom pattypans patty under") || ts.has(words("in")) && has("put lay laid") && !has("edge rim")
+	lid := has("lid top cover covered") && !has("uncovered")
+	rim := has("rim edge edged border round") && !has("line lined lining")
+	switch {
+	case has("raise raised") && !has("edge rim"):
+		return "raised"
+	case has("pattypans patty"):
+		return "patty"
+	case lining && lid && has("lid top"):
+		return "lining and lid"
+	case rim:
+		return "rim"
+	case lining:
+		return "lining"
+	case lid && has("lid top"):
+		return "lid"
+	case lid:
+		return "lining" // "cover the dish with paste" lines it
+	}
+	return ""
+}
+
+// madeHere follows the parts that a sentence begins to make without a heading:
+// "Make a paste of half a pound of flour ...". The main part goes on when the
+// words turn from it.
+func (m *making) madeHere(ts phrase) {
+	if m.section == ingredients {
+		return
+	}
+	if name, kind, ok := made(ts); ok && kind != m.parts[0].part.Kind {
+		m.begin(name, kind, ts[0].from-1)
+		m.passing = true
+		return
+	}
+	if m.passing && !ts.has(ofPaste) {
+		m.passing = false
+		m.now = m.parts[0]
+	}
+}
+
+// ofPaste are words that go on speaking of a paste.
+var ofPaste = words("paste crust pastry dough roll rolled icing")
+
+// made reads "make a good crust with", "make a paste of".
+func made(ts phrase) (name string, kind formula.Kind, ok bool) {
+	if k := ts.key(0); k != "make" && k != "prepare" {
+		return "", "", false
+	}
+	for i := 1; i < min(len(ts), 8) && ts[i].kind == word; i++ {
+		kind, known := takenKinds[ts.key(i)]
+		if !known {
+			continue
+		}
+		if n := ts.key(i + 1); n == "of" || n == "with" || n == "by" {
+			return takenNames[kind], kind, true
+		}
+		return "", "", false
+	}
+	return "", "", false
+}

@@ -1,0 +1,196 @@
+package receipt
+
+import (
+	"slices"
+	"strings"
+
+	"assize/formula"
+)
+
+// timeUnits are the words that make a time of a number.
+var timeUnits = words("minute minutes min mins hour hours hr hrs day days night nights week weeks month months year years second seconds moment fortnight oclock")
+
+// imperatives are the orders of a method, as a sentence begins with them.
+var imperatives = words(`
+	add beat mix stir put take boil bake melt pour strain sift grate rub roll make let set wash pick stone pound mince chop cut pare peel slice core squeeze
+	whisk whip cream work knead fold lay line cover butter grease dredge strew sprinkle season sweeten flavour dissolve soak scald simmer warm cool
+	keep leave turn fill tie press pass bring cook place dust ice serve send break separate blanch bruise shred skim stew steam drain dry heat mould
+	thicken moisten wet dust throw drop brush glaze ornament prepare procure have allow remove sieve combine blend toss thin spread wipe trim stick
+	crumble weigh reduce then when having while after if next now do be proceed arrange divide shape form prick notch finish garnish decorate
+	chill freeze preheat combine scrape spoon tip return begin crush clarify powder mash rinse flour scoop fry brown colour rasp heap smooth`)
+
+// oven finds the heat of the oven in a sentence: "in a quick oven", "180 C",
+// "gas mark 4". The place is in tokens.
+func (r *Reader) oven(ts phrase) (from, to int) {
+	for i := range ts {
+		if k := ts.key(i); k != "oven" && k != "heat" {
+			continue
+		}
+		for n := min(i, 5); n > 0; n-- {
+			if ts[i-n:i].has(articles) || !plainWords(ts[i-n:i]) {
+				continue
+			}
+			if r.ovenWord(ts[i-n : i]) {
+				return i - n, i
+			}
+		}
+	}
+	for i := range ts {
+		if n := degrees(ts[i:]); n > 0 {
+			return i, i + n
+		}
+	}
+	return 0, 0
+}
+
+var articles = words("a an the in of into")
+
+// ovenWord reports words by which the table of ovens knows a heat.
+func (r *Reader) ovenWord(ts phrase) bool {
+	name := strings.ToLower(ts.String())
+	for i := range r.Tables.Ovens {
+		o := &r.Tables.Ovens[i]
+		if o.Kind == "word" && slices.Contains(o.Words, name) {
+			return true
+		}
+	}
+	return false
+}
+
+// degrees reads a heat in figures: "350 F", "180°C", "gas mark 4".
+func degrees(ts phrase) int {
+	if n := ts.begins("gas mark"); n > 0 && len(ts) > n && ts[n].kind == figure {
+		return n + 1
+	}
+	if len(ts) == 0 || ts[0].kind != figure {
+		return 0
+	}
+	n := 1
+	if k := ts.key(1); k == "degrees" || k == "degree" || k == "deg" {
+		n = 2
+	}
+	switch ts.key(n) {
+	case "c", "f", "celsius", "fahrenheit", "centigrade":
+		return n + 1
+	}
+	return 0
+}
+
+// baking finds how long a sentence has the thing baked. The place is in tokens.
+func baking(ts phrase) (from, to int) {
+	at := -1
+	for i := range ts {
+		if k := ts.key(i); k == "bake" || k == "baked" || k == "bakes" || k == "baking" || k == "oven" {
+			at = i
+			break
+		}
+	}
+	if at < 0 {
+		return 0, 0
+	}
+	for i := at; i < len(ts); i++ {
+		if n := timeAt(ts[i:]); n > 0 {
+			return i, i + n
+		}
+	}
+	for i := range at {
+		if n := timeAt(ts[i:]); n > 0 {
+			return i, i + n
+		}
+	}
+	return 0, 0
+}
+
+// timeAt reads a length of time: "half an hour", "20 to 30 minutes", "an hour
+// and a half", "three quarters of an hour".
+func timeAt(ts phrase) int {
+	c := number(ts)
+	if c.used == 0 {
+		return 0
+	}
+	n := c.used
+	if timeUnits[ts.key(n)] {
+		n++
+	} else if ts.key(n) == "or" || ts.key(n) == "to" { // "half or three quarters of an hour"
+		d := number(ts[n+1:])
+		if d.used == 0 || !timeUnits[ts.key(n+1+d.used)] {
+			return 0
+		}
+		n += 2 + d.used
+	} else {
+		return 0
+	}
+	if ts.key(n) == "and" {
+		if f := fraction(ts[n+1:]); f.used > 0 {
+			return n + 1 + f.used
+		}
+		if f := number(ts[n+1:]); f.used > 0 && timeUnits[ts.key(n+1+f.used)] {
+			return n + 2 + f.used
+		}
+	}
+	if k := ts.key(n); k == "or" || k == "to" {
+		if f := number(ts[n+1:]); f.used > 0 && timeUnits[ts.key(n+1+f.used)] {
+			m := n + 2 + f.used
+			if ts.key(m) == "and" {
+				if g := fraction(ts[m+1:]); g.used > 0 {
+					return m + 1 + g.used
+				}
+			}
+			return m
+		}
+	}
+	return n
+}
+
+// dish finds the vessel a thing is baked or set in, by the table of vessels.
+func (r *Reader) dish(ts phrase) (from, to int) {
+	for i := range ts {
+		for n := min(4, len(ts)-i); n > 0; n-- {
+			if !plainWords(ts[i:i+n]) || !r.isVessel(ts[i:i+n]) {
+				continue
+			}
+			if n == 1 && handy[ts.key(i)] {
+				continue // a basin to mix in
+			}
+			return i, i + n
+		}
+	}
+	return 0, 0
+}
+
+// handy are vessels a cook mixes or drinks in as well.
+var handy = words("basin bowl cup cups glass glasses pan plate saucer dish dishes mould moulds tin")
+
+func (r *Reader) isVessel(ts phrase) bool {
+	name := strings.ToLower(ts.String())
+	for i := range r.Tables.Vessels {
+		for _, w := range r.Tables.Vessels[i].Names {
+			if w == name || len(w) == len(name)-1 && w+"s" == name {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// setBaking takes oven, time and dish from a sentence, the first of each that
+// the text gives.
+func (r *Reader) setBaking(f *formula.Formula, ts phrase, words func(from, to int) string) (ovenAt, bakeAt, dishAt int) {
+	ovenAt, bakeAt, dishAt = -1, -1, -1
+	if f.Oven == "" {
+		if from, to := r.oven(ts); to > 0 {
+			f.Oven, ovenAt = words(from, to), from
+		}
+	}
+	if f.Bake == "" {
+		if from, to := baking(ts); to > 0 && ReadBake(words(from, to)).Said() && !caseBaked.MatchString(words(0, len(ts))) {
+			f.Bake, bakeAt = words(from, to), from
+		}
+	}
+	if f.Dish == "" {
+		if from, to := r.dish(ts); to > 0 {
+			f.Dish, dishAt = words(from, to), from
+		}
+	}
+	return ovenAt, bakeAt, dishAt
+}

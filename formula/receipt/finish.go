@@ -1,0 +1,248 @@
+package receipt
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/shopspring/decimal"
+
+	"assize/formula"
+)
+
+// finish makes the formula of what was gathered.
+func (m *making) finish() (*formula.Formula, Trace) {
+	for _, p := range m.parts {
+		slices.SortStableFunc(p.lines, func(a, b gathered) int { return a.from - b.from })
+		m.dropAgain(p)
+	}
+	var out []*portionOf
+	for _, p := range m.parts {
+		if len(p.lines) == 0 && p.part.Take == "" {
+			if len(p.steps) > 0 && len(m.parts) > 1 {
+				m.moveSteps(p)
+			}
+			continue
+		}
+		out = append(out, p)
+	}
+	if len(out) == 0 {
+		return nil, noReceipt(1, 1, "no ingredient is named in it", "is it a receipt? write what goes in, with its amount: 6 eggs")
+	}
+	slices.SortStableFunc(out, func(a, b *portionOf) int { return cmp.Or(rank(a)-rank(b), a.begins()-b.begins()) })
+	for i, p := range out {
+		part := p.part
+		part.Steps = p.steps
+		for _, g := range p.lines {
+			part.Lines = append(part.Lines, m.line(g, i, len(part.Lines)))
+		}
+		m.f.Parts = append(m.f.Parts, part)
+		if part.Take != "" {
+			pos := part.Pos
+			m.trace.Read = append(m.trace.Read, Interpretation{
+				Words: part.Take, Line: pos.Line, Column: pos.Column,
+				Took: "taken from another receipt of the book: " + part.Take, Why: "the text names it and does not give it", Part: i, Index: -1,
+			})
+		}
+	}
+	m.trace.inOrder()
+	return m.f, m.trace
+}
+
+// rank puts what is taken for the case before what goes into it.
+func rank(p *portionOf) int {
+	if p.part.Take != "" && p.part.Kind == formula.Pastry {
+		return 0
+	}
+	return 1
+}
+
+// begins is where the first words of a part stand.
+func (p *portionOf) begins() int {
+	if len(p.lines) > 0 {
+		return p.lines[0].from
+	}
+	return p.at
+}
+
+// moveSteps gives the steps of a part without lines to the part before it.
+func (m *making) moveSteps(p *portionOf) {
+	for _, other := range m.parts {
+		if other != p && len(other.lines) > 0 {
+			other.steps = append(other.steps, p.steps...)
+			p.steps = nil
+			return
+		}
+	}
+}
+
+// dropAgain takes out names without an amount that another line of the receipt
+// holds.
+func (m *making) dropAgain(p *portionOf) {
+	var kept []gathered
+	named := map[string]bool{}
+	for _, g := range p.lines {
+		if g.how == bare && !g.listed && len(g.line.Items) > 0 {
+			it := g.line.Items[0]
+			if m.isListed(it) || named[it.Ingredient] {
+				continue
+			}
+			named[it.Ingredient] = true
+			defer m.owned.list(g.line)
+		}
+		kept = append(kept, g)
+	}
+	p.lines = kept
+}
+
+// line makes the line of the formula and tells how it was taken.
+func (m *making) line(g gathered, part, index int) formula.Line {
+	pos := m.page.pos(g.from)
+	l := g.line
+	if g.written != "" {
+		l.Text = g.written
+	}
+	l.Pos = pos
+	words := m.page.copied(m.marked(g.from, g.to))
+	if d := m.doubtIn(g.from, g.to); d != nil && g.how != unread {
+		l = m.doubtful(g, d, pos)
+	}
+	if len(l.Items) == 0 && len(l.Either) == 0 {
+		tr := g.trouble
+		if tr == nil {
+			tr = &Trouble{What: "cannot be read as an ingredient line"}
+		}
+		if d := m.doubtIn(g.from, g.to); d != nil && d.kind == illegible {
+			tr = &Trouble{What: d.why, Hint: "write what it must have been, or [6|8] for one or the other"}
+			l.Text = words
+		}
+		m.trace.Unread = append(m.trace.Unread, Stretch{Words: words, Line: pos.Line, Column: pos.Column, Why: tr.What, Hint: tr.Hint, Part: part, Index: index})
+		return l
+	}
+	for i := range m.page.doubts {
+		if d := &m.page.doubts[i]; d.kind == uncertain && d.from >= g.from && d.from <= g.to+1 {
+			l.Text = strings.TrimSpace(l.Text) + " [?]"
+			l.Notes = append(l.Notes, doubtfulWord)
+		}
+	}
+	m.explain(words, pos, l, g, part, index)
+	return l
+}
+
+// doubtfulWord is the note on a line that bears the sign of a doubtful reading.
+const doubtfulWord = "the book is hard to read here"
+
+// marked widens a stretch to take in the whole of the marks of doubt in it.
+func (m *making) marked(from, to int) (int, int) {
+	for _, d := range m.page.doubts {
+		if d.from < to && d.to > from && d.kind != margin && d.kind != struck {
+			from, to = min(from, d.from), max(to, d.to)
+		}
+	}
+	return from, to
+}
+
+// doubtful makes a line of one thing or another.
+func (m *making) doubtful(g gathered, d *doubt, pos formula.Pos) formula.Line {
+	out := formula.Line{Pos: pos, Why: d.why, Text: m.page.copied(m.marked(g.from, g.to))}
+	if d.kind != either {
+		return formula.Line{Pos: pos, Text: out.Text}
+	}
+	var texts []string
+	for _, way := range d.ways {
+		text := strings.Join(strings.Fields(string(m.page.clear[g.from:max(g.from, d.from)])+" "+way+" "+string(m.page.clear[min(d.to, g.to):g.to])), " ")
+		l, troubles := m.r.Line(text)
+		if len(troubles) > 0 {
+			return formula.Line{Pos: pos, Text: out.Text}
+		}
+		out.Either = append(out.Either, formula.Alternative{Text: text, Items: l.Items, Odds: decimal.NewFromInt(1)})
+		texts = append(texts, text)
+		for _, n := range l.Notes {
+			if !slices.Contains(out.Notes, n) {
+				out.Notes = append(out.Notes, n)
+			}
+		}
+	}
+	out.Text, out.Items = strings.Join(texts, " or "), out.Either[0].Items
+	return out
+}
+
+// explain tells how a line was taken.
+func (m *making) explain(words string, pos formula.Pos, l formula.Line, g gathered, part, index int) {
+	why := []string{}
+	if g.hand != "" {
+		why = append(why, g.hand)
+	}
+	if g.note != "" {
+		why = append(why, g.note)
+	}
+	why = append(why, l.Notes...)
+	if len(l.Either) > 0 {
+		var ways []string
+		for _, a := range l.Either {
+			ways = append(ways, a.Text)
+		}
+		m.trace.Read = append(m.trace.Read, Interpretation{
+			Words: words, Line: pos.Line, Column: pos.Column, Took: "one or the other: " + strings.Join(ways, ", or "),
+			Why: l.Why, Part: part, Index: index,
+		})
+	}
+	for _, it := range l.Items {
+		reason, span := m.r.reason(it)
+		all := slices.Clone(why)
+		if reason != "" {
+			all = append(all, reason)
+		}
+		m.trace.Read = append(m.trace.Read, Interpretation{
+			Words: words, Line: pos.Line, Column: pos.Column, Took: m.r.took(it), Why: strings.Join(all, "; "), Range: span, Part: part, Index: index,
+		})
+	}
+}
+
+// reference reads a line of a list that names another receipt: "paste No. 3".
+func (m *making) reference(ts phrase, listed bool) bool {
+	found := m.crossing(ts)
+	for _, c := range found {
+		m.take(c, ts)
+	}
+	return len(found) > 0
+}
+
+// references finds the pastes and the like that a sentence takes from
+// elsewhere.
+func (m *making) references(ts phrase) {
+	for _, c := range m.crossing(ts) {
+		m.take(c, ts)
+	}
+}
+
+// take adds a part taken from another receipt.
+func (m *making) take(c crossing, ts phrase) {
+	for _, p := range m.parts {
+		if p.part.Take != "" && (strings.EqualFold(p.part.Take, c.title) || p.part.Kind == c.kind && c.plain) {
+			if p.part.Lay == "" {
+				p.part.Lay = c.lay
+			}
+			return
+		}
+		if p.part.Kind == c.kind && len(p.lines) > 0 && c.plain {
+			if p.part.Lay == "" && c.kind == formula.Pastry {
+				p.part.Lay = c.lay
+			}
+			return // it is made here
+		}
+	}
+	if utf8.RuneCountInString(c.title) > longestTitle {
+		return
+	}
+	name := c.name
+	for n := 2; slices.ContainsFunc(m.parts, func(p *portionOf) bool { return strings.EqualFold(p.part.Name, name) }); n++ {
+		name = fmt.Sprintf("%s %d", c.name, n)
+	}
+	at := ts[c.from].from - 1
+	m.parts = append(m.parts, &portionOf{
+		part: formula.Part{Name: name, Kind: c.kind, Take: c.title, Lay: c.lay, Pos: m.page.pos(at)}, at: at, taken: true,
+	})
+}

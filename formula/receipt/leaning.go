@@ -1,0 +1,110 @@
+package receipt
+
+import (
+	"github.com/shopspring/decimal"
+
+	"assize/formula"
+	"assize/reference"
+)
+
+// leaningWord is a way of giving an amount by one that was given before it.
+type leaningWord struct {
+	words  string
+	times  decimal.Decimal
+	weight bool // it is the weight that is the same, not the number or the measure
+}
+
+var leaningWords = func() []leaningWord {
+	double := two
+	var out []leaningWord
+	add := func(times decimal.Decimal, weight bool, list ...string) {
+		for _, w := range list {
+			out = append(out, leaningWord{w, times, weight})
+		}
+	}
+	add(one, true, "their weight", "its weight", "their own weight", "its own weight", "the same weight", "same weight", "the like weight", "equal weight", "an equal weight", "the weight", "their weights")
+	add(half, true, "half their weight", "half its weight", "half the weight", "half that weight")
+	add(double, true, "twice their weight", "twice its weight", "double their weight", "double its weight", "double the weight", "twice the weight")
+	add(one, false, "the same quantity", "same quantity", "the like quantity", "an equal quantity", "equal quantity", "equal quantities", "the same amount", "the same", "as much", "as many", "the like", "the same measure", "an equal measure", "the like measure")
+	add(half, false, "half as much", "half the quantity", "half that quantity", "half the same", "half the amount", "half as many")
+	add(double, false, "twice as much", "double the quantity", "twice the quantity", "as much again", "double that quantity", "twice as many")
+	return out
+}()
+
+// leaning reads an amount given by the one before: "the same of sugar", "their
+// weight in butter", "half as much flour". It is written out, so that the line
+// stands by itself.
+func (w *weave) leaning(i int) (mention, bool) {
+	if w.measureLen(i) > 0 && w.keys[i] == "as" {
+		return mention{}, false // "as much as will lie on a sixpence"
+	}
+	var lean leaningWord
+	n := 0
+	for _, l := range leaningWords {
+		if m := w.ts[i:].begins(l.words); m > n {
+			lean, n = l, m
+		}
+	}
+	if n == 0 {
+		return mention{}, false
+	}
+	j := i + n
+	of := w.keys2(j) == "of" || w.keys2(j) == "in"
+	if of {
+		j++
+	}
+	if k := w.keys2(j); k == "each" && !of {
+		j++
+		if w.keys2(j) == "of" || w.keys2(j) == "in" {
+			j++
+		}
+	}
+	switch {
+	case w.keys2(j) == "as", w.keys2(j) == "the" && w.keys2(i) != "half" && !lean.weight:
+		return mention{}, false
+	case lean.words == "the same" && !of, lean.words == "the weight" && !of, lean.words == "the like" && !of:
+		return mention{}, false
+	}
+	c, to := w.nameAt(j, false)
+	if to == 0 || w.keys2(to) == "as" { // "as much flour as will make a paste"
+		return mention{}, false
+	}
+	for { // "the same of butter and of sugar"
+		k := to
+		if w.keys2(k) == "and" && w.keys2(k+1) == "of" {
+			if _, e := w.nameAt(k+2, false); e > 0 {
+				to = e
+				continue
+			}
+		}
+		break
+	}
+	name := w.say(j, to)
+	if w.keys2(to) == "as" || w.last == nil || w.last.Amount.State != formula.Stated {
+		return w.asBare(j, to, c, name, "how much is told by another amount, and which is not clear")
+	}
+	return w.leansOn(i, to, *w.last, lean, name, c)
+}
+
+// leansOn writes a leaning amount out by the amount it leans on.
+func (w *weave) leansOn(i, to int, on formula.Item, lean leaningWord, name string, c reference.Called) (mention, bool) {
+	a := on.Amount
+	number := spelled(multiply(a.Number, reference.Exact(lean.times)))
+	note := "as much as of the " + on.Name
+	if !lean.times.Equal(one) {
+		note = figured(lean.times) + " times as much as of the " + on.Name
+	}
+	switch {
+	case a.Measure != "":
+		return w.reads(i, to, to, number+" "+a.Measure+" of "+name, note)
+	case a.WeightOf != "":
+		return w.reads(i, to, to, "the weight of "+number+" eggs in "+name, note)
+	case a.Each == "egg" && on.Ingredient == egg && (lean.weight || !w.countable(c, 0, 0, 0)):
+		return w.reads(i, to, to, "the weight of "+number+" eggs in "+name, "by the weight of the eggs")
+	case a.Each != "" && !lean.weight:
+		if m, ok := w.reads(i, to, to, number+" "+name, note); ok {
+			return m, true
+		}
+	}
+	return w.asBare(i, to, c, name, "as much as of the "+on.Name+", of which no weight is given")
+}

@@ -1,0 +1,68 @@
+package receipt
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"assize/formula"
+)
+
+// partBriefs are the ingredient lines of a part on one line each.
+func partBriefs(p formula.Part) []string {
+	var out []string
+	for _, l := range p.Lines {
+		if len(l.Items) == 0 {
+			out = append(out, "? "+l.Text)
+		}
+		for _, it := range l.Items {
+			out = append(out, brief(it))
+		}
+	}
+	return out
+}
+
+func TestReceiptOfParts(t *testing.T) {
+	f, trace := reader(t).Receipt(receiptSeeds[0], About{Source: "Millrace House manuscript, leaf 12"})
+	require.Equal(t, "Rich lemon pudding", f.Title)
+	require.Equal(t, "Millrace House manuscript, leaf 12", f.Source)
+	require.Equal(t, 1838, f.Year)
+	require.Len(t, f.Parts, 2)
+	require.Equal(t, "paste", f.Parts[0].Name)
+	require.Equal(t, formula.Pastry, f.Parts[0].Kind)
+	require.Equal(t, []string{"8 ounce flour_period_soft", "4 ounce butter_period_salted", "not given salt", "enough water"}, partBriefs(f.Parts[0]))
+	require.Equal(t, []string{"6 x egg egg_whole: well beaten", "6 ounce sugar_white", "? 3 gils of milk", "1 glass spirit_period"}, partBriefs(f.Parts[1]))
+	require.Equal(t, []string{"Beat the eggs with the sugar.", "Bake in a quick oven for 30 minutes."}, f.Parts[1].Steps)
+	require.Equal(t, "quick", f.Oven)
+	require.Equal(t, "30 minutes", f.Bake)
+	require.Len(t, trace.Unread, 1)
+	require.Equal(t, `unknown measure "gils"`, trace.Unread[0].Why)
+	require.Equal(t, 12, trace.Unread[0].Line)
+	require.False(t, trace.Whole())
+}
+
+func TestDoubtsComeThrough(t *testing.T) {
+	f, trace := reader(t).Receipt(receiptSeeds[0], About{})
+	filling := f.Parts[1]
+	require.Equal(t, "6 eggs, well beaten [?]", filling.Lines[0].Text, "the sign stays on the line, so that the file keeps it")
+	require.Contains(t, filling.Lines[0].Notes, "the book is hard to read here")
+	require.Len(t, filling.Lines[1].Either, 2, "6 or 8 is one or the other, and nothing between")
+	require.Equal(t, "8 oz of loaf sugar", filling.Lines[1].Either[1].Text)
+	require.Equal(t, "the book has [6|8]", filling.Lines[1].Why)
+	require.Contains(t, trace.Aside, Stretch{Words: "[struck: 4 oz suet]", Line: 13, Column: 1, Why: "struck out in the book", Part: -1, Index: -1})
+	for _, l := range filling.Lines {
+		require.NotContains(t, l.Text, "suet", "what was struck out is not put in")
+	}
+}
+
+func TestWovenQuantities(t *testing.T) {
+	f, trace := reader(t).Receipt(receiptSeeds[1], About{})
+	require.True(t, trace.Whole())
+	require.Equal(t, "A plain pudding", f.Title)
+	require.Len(t, f.Parts, 2)
+	require.Equal(t, "puff paste", f.Parts[0].Take)
+	require.Equal(t, "lining", f.Parts[0].Lay)
+	require.Equal(t, []string{
+		"6 x egg egg_whole", "0.5 pound butter_period_salted: melted", "0.5 pound sugar_white", "1 x lemon lemon_juice_period: juice",
+	}, partBriefs(f.Parts[1]))
+}

@@ -1,0 +1,513 @@
+package receipt
+
+import (
+	"slices"
+	"strings"
+
+	"assize/formula"
+	"assize/reference"
+)
+
+// Mention is an ingredient named in the steps and missing from the lines, or
+// listed and never named in the steps.
+type Mention struct {
+	Part    int    // index of the part
+	Name    string // the ingredient, in the page's words
+	InSteps bool   // true: spokenName in the steps, missing from the lines
+	Step    int    // index of the step when InSteps, else of the line
+	Words   string // the words around it: the step, or the line
+}
+
+// NotListed compares what the steps name with what the lines list. It is
+// careful not to cry wolf: tools, measures, comparisons ("the size of an egg"),
+// verbs ("butter the dish") and greased dishes are passed over, and a listed
+// thing the steps do not name counts only when they name at least half of what
+// is listed. Parts taken from another receipt and not yet resolved are left
+// out. Lines of every part count as listed, since a method may speak of what
+// another part holds.
+func NotListed(f *formula.Formula, t *reference.Tables) []Mention {
+	m := mentions{t: t, f: f, measures: measuresOf(t)}
+	m.book = reference.When{Year: f.Year, Place: f.Place}
+	m.kitchen = m.book
+	if k := f.Kitchen; k.Year != 0 {
+		m.kitchen.Year = k.Year
+	}
+	if k := f.Kitchen; k.Place != "" {
+		m.kitchen.Place = k.Place
+	}
+	for _, p := range f.Parts {
+		for _, l := range p.Lines {
+			m.list(l)
+		}
+	}
+	var out []Mention
+	for i, p := range f.Parts {
+		if len(p.Lines) == 0 {
+			continue
+		}
+		out = append(out, m.unlisted(i, p)...)
+		out = append(out, m.unnamed(i, p)...)
+	}
+	return out
+}
+
+type mentions struct {
+	t        *reference.Tables
+	f        *formula.Formula
+	book     reference.When
+	kitchen  reference.When
+	measures map[string]bool // names of measures of two words or more
+	listed   []spoken
+}
+
+// thing is an ingredient with what it may be recognised by.
+type spoken struct {
+	id, base string
+	roles    []string
+	words    []string // of its name, in the singular
+}
+
+// telling are the roles that make one thing of different rows: any sugar in
+// the lines is meant by "the sugar" in the steps. Roles that gather unlike
+// things ("flavour") are not among them.
+var telling = []string{"flour", "crumb", "butter", "hard_fat", "oil", "egg", "white", "yolk", "sugar", "syrup", "milk", "cream", "curd", "cheese", "water", "salt", "yeast", "leaven"}
+
+// kin are roles whose things are thing of by one another's names.
+var kin = [][]string{
+	{"egg", "white", "yolk"},
+	{"butter", "hard_fat", "oil"},
+	{"sugar", "syrup"},
+	{"milk", "cream"},
+	{"flour", "meal"},
+	{"curd", "cheese"},
+}
+
+func (m *mentions) list(l formula.Line) {
+	items := l.Items
+	for _, a := range l.Either {
+		items = append(items[:len(items):len(items)], a.Items...)
+	}
+	for _, it := range items {
+		m.listed = append(m.listed, m.spoken(it))
+	}
+}
+
+func (m *mentions) spoken(it formula.Item) spoken {
+	th := spoken{id: it.Ingredient, words: stems(reference.Words(it.Name + " " + it.Amount.Each))}
+	if ing, ok := m.t.Ingredient(it.Ingredient); ok {
+		th.base, th.roles = ing.Base, ing.Roles
+		th.words = append(th.words, stems(reference.Words(ing.Name))...)
+	}
+	return th
+}
+
+// unlisted finds what the steps of a part name and no line lists.
+func (m *mentions) unlisted(i int, p formula.Part) []Mention {
+	var out []Mention
+	seen := map[string]bool{}
+	for s, step := range p.Steps {
+		if m.token(step) {
+			continue
+		}
+		for _, clause := range stopped(step) {
+			if overlaps(clause, advice) {
+				continue
+			}
+			for _, n := range m.names(clause) {
+				if seen[n.key()] || m.isListed(n) {
+					continue
+				}
+				seen[n.key()] = true
+				out = append(out, Mention{Part: i, Name: n.name, InSteps: true, Step: s, Words: step})
+			}
+		}
+	}
+	return out
+}
+
+// unnamed finds the lines of a part that its steps never name.
+func (m *mentions) unnamed(i int, p formula.Part) []Mention {
+	spoken := map[string]bool{}
+	said := 0
+	for _, step := range p.Steps {
+		words := reference.Words(step)
+		said += len(words)
+		if sweeping(words) {
+			return nil
+		}
+		for _, w := range stems(words) {
+			spoken[w] = true
+		}
+	}
+	var out []Mention
+	for j, l := range p.Lines {
+		named := false
+		for _, it := range l.Items {
+			named = named || m.spokenOf(it, spoken)
+		}
+		if !named && len(l.Items) > 0 {
+			out = append(out, Mention{Part: i, Name: l.Items[0].Name, Step: j, Words: l.Text})
+		}
+	}
+	if said < tersest*len(p.Lines) || 2*len(out) > len(p.Lines) {
+		return nil // a terse method names little; its silence says nothing
+	}
+	return out
+}
+
+// tersest is how many words a line a method must spend before its silence
+// about one of them says anything.
+const tersest = 4
+
+// sweeping reports words that take in whatever is listed: "mix all together",
+// "then add the rest".
+func sweeping(words []string) bool {
+	for i, w := range words {
+		switch w {
+		case "all", "rest", "ingredients", "everything", "remaining", "remainder", "others":
+			return true
+		case "whole":
+			if i > 0 && words[i-1] == "the" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// spokenAs are further words by which things of a role are spoken of.
+var spokenAs = map[string][]string{
+	"egg": {"yolk", "white"}, "white": {"egg", "froth"}, "yolk": {"egg"},
+	"sugar": {"sweeten", "syrup", "caramel"}, "syrup": {"sweeten"},
+	"butter": {"fat", "shortening"}, "hard_fat": {"fat", "shortening"}, "oil": {"fat"},
+	"flour": {"meal", "dredge"}, "meal": {"starch", "thicken"}, "crumb": {"bread"},
+	"liquid": {"wine", "spirit", "brandy", "liquor", "liquid"}, "juice": {"acid", "juice"},
+	"pulp": {"fruit", "pulp"}, "dried": {"fruit"}, "nut": {"nut"},
+	"flavour": {"spice", "season", "seasoning", "flavour", "flavouring", "flavor", "flavoring", "peel", "rind", "zest"},
+	"salt":    {"season", "seasoning"}, "leaven": {"powder", "soda"}, "yeast": {"barm", "leaven", "sponge"},
+	"setting": {"jelly"},
+}
+
+func (m *mentions) spokenOf(it formula.Item, spoken map[string]bool) bool {
+	th := m.spoken(it)
+	for _, w := range th.words {
+		if spoken[w] && !slices.Contains(idle, w) {
+			return true
+		}
+	}
+	for _, r := range th.roles {
+		for _, w := range append(spokenAs[r], stem(r)) {
+			if spoken[w] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// idle are words of a name that do not tell what the thing is.
+var idle = []string{"of", "a", "an", "the", "and", "or", "with", "in", "for", "fresh", "whole", "plain", "raw", "dry", "dried", "ground", "powdered", "period", "hand", "fine", "large", "small", "water", "white", "cold", "half", "before", "british", "old", "spirit"}
+
+// spokenName is an ingredient as a step names it.
+type spokenName struct {
+	name string
+	spoken
+	fruit *reference.Fruit
+}
+
+func (n spokenName) key() string {
+	if n.fruit != nil {
+		return n.fruit.ID
+	}
+	return n.id
+}
+
+// isListed reports whether any line holds what the step names: the same row, a
+// form of it, a thing of the same role, or one that shares a telling word.
+func (m *mentions) isListed(n spokenName) bool {
+	for _, l := range m.listed {
+		if n.fruit != nil {
+			if fruitHolds(n.fruit, l) {
+				return true
+			}
+			continue
+		}
+		if n.id == l.id || n.base != "" && (n.base == l.id || n.base == l.base) || l.base == n.id {
+			return true
+		}
+		for _, r := range n.roles {
+			if slices.Contains(telling, r) && related(r, l.roles) {
+				return true
+			}
+		}
+		for _, w := range n.words {
+			if slices.Contains(l.words, w) && !slices.Contains(idle, w) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func related(role string, roles []string) bool {
+	if slices.Contains(roles, role) {
+		return true
+	}
+	for _, k := range kin {
+		if slices.Contains(k, role) && slices.ContainsFunc(roles, func(r string) bool { return slices.Contains(k, r) }) {
+			return true
+		}
+	}
+	return false
+}
+
+func fruitHolds(f *reference.Fruit, l spoken) bool {
+	for _, rs := range [][]reference.NameReading{f.Juice, f.Rind, f.Whole} {
+		for _, r := range rs {
+			if r.Is == l.id {
+				return true
+			}
+		}
+	}
+	for _, name := range f.Names {
+		if words := stems(reference.Words(name)); containsAll(l.words, words) {
+			return true
+		}
+	}
+	return false
+}
+
+func containsAll(all, some []string) bool {
+	for _, w := range some {
+		if !slices.Contains(all, w) {
+			return false
+		}
+	}
+	return len(some) > 0
+}
+
+// longestSpoken is the most words an ingredient's name is looked for in.
+const longestSpoken = 4
+
+// names finds the ingredients a clause names. The longest name at a place
+// wins, so that rose-water is not water.
+func (m *mentions) names(words []string) []spokenName {
+	var out []spokenName
+	for i := 0; i < len(words); {
+		if n := m.measureAt(words, i); n > 0 {
+			i += n
+			continue
+		}
+		n, length := m.nameAt(words, i)
+		if length == 0 {
+			i++
+			continue
+		}
+		if !passedOver(words, i, i+length) {
+			out = append(out, n)
+		}
+		i += length
+	}
+	return out
+}
+
+func (m *mentions) measureAt(words []string, i int) int {
+	for length := min(3, len(words)-i); length > 1; length-- {
+		if m.measures[strings.Join(stems(words[i:i+length]), " ")] {
+			return length
+		}
+	}
+	return 0
+}
+
+func (m *mentions) nameAt(words []string, i int) (spokenName, int) {
+	for length := min(longestSpoken, len(words)-i); length > 0; length-- {
+		phrase := words[i : i+length]
+		if length == 1 && slices.Contains(notNames, phrase[0]) {
+			continue
+		}
+		c, ok := m.t.Called(strings.Join(phrase, " "), m.book, m.kitchen)
+		if !ok || len(c.Stripped) > 0 {
+			continue
+		}
+		if c.Ingredient != nil && len(c.Ingredient.Roles) == 0 || onlyIdle(phrase) {
+			continue // a paste or a custard, not what it is made of
+		}
+		n := spokenName{name: strings.Join(phrase, " "), fruit: c.Fruit}
+		n.words = stems(phrase)
+		if c.Ingredient != nil {
+			n.id, n.base, n.roles = c.Ingredient.ID, c.Ingredient.Base, c.Ingredient.Roles
+		}
+		return n, length
+	}
+	return spokenName{}, 0
+}
+
+// onlyIdle reports a name that says what is done to a thing or which part of
+// it, and not what it is: "grated rind".
+func onlyIdle(phrase []string) bool {
+	for _, w := range phrase {
+		if !slices.Contains(notNames, w) && !strings.HasSuffix(w, "ed") {
+			return false
+		}
+	}
+	return true
+}
+
+// notNames are words that name an ingredient in a list and mostly something
+// else in a method: what is being made, a part of a fruit already listed, a
+// colour, a heat, a thing done.
+var notNames = []string{
+	"paste", "pastes", "crust", "crusts", "pastry", "dough", "batter", "custard", "custards", "sponge", "icing", "curd", "curds", "whey",
+	"cake", "cakes", "biscuit", "biscuits", "roll", "rolls", "bread", "loaf", "pudding", "jam", "jams", "jelly", "jellies", "marmalade", "preserve", "preserves",
+	"crumb", "crumbs", "rind", "rinds", "peel", "zest", "juice", "pulp", "fruit", "fruits", "syrup", "liquor", "liquid", "stock", "froth", "gravy", "sauce",
+	"white", "brown", "red", "green", "yellow", "orange", "ice", "powder", "leaf", "leaves", "wash", "must", "date", "dripping", "shot", "spirit", "spirits",
+	"fat", "flavouring", "flavourings", "flavoring", "seasoning", "spice", "spices", "leaven", "starter", "straw", "meal", "snow", "mint", "sack",
+	"mince", "spread", "glaze", "seed", "seeds", "kernel", "kernels", "pepper", "bay", "tongue", "sole", "corn", "pea", "peas", "tea", "coffee", "wafers", "flowers", "bun", "buns", "loaves", "toast", "toasts", "meat", "bones", "pattypans",
+}
+
+// advice are words of a clause that speaks of what else might be done, of what
+// goes with the dish or of another receipt, and not of what is put in.
+var advice = []string{
+	"may", "might", "can", "could", "would", "should", "if", "when", "instead", "without", "not", "never", "recipe", "receipt",
+	"substitute", "substituted", "substituting", "omit", "omitted", "omitting", "improve", "improves", "improved", "improvement", "addition", "answer", "answers", "answering", "sometimes", "remains", "vary", "varied", "variety",
+	"preferred", "liked", "like", "optional", "fancy", "garnish", "garnished", "ornament", "ornamented", "decorate", "decorated",
+	"serve", "served", "serving", "send", "eat", "eaten", "accompany", "handed", "allowing", "allow", "reckoning", "according",
+}
+
+// Words around a name that show it is not put into the dish.
+var (
+	// compares: "as thick as cream", "the size of an egg", "the colour of straw".
+	compares = []string{"as", "size", "bigness", "resemble", "resembles", "resembling", "consistency", "consistence", "thickness", "thick", "colour", "color", "shape", "weight"}
+	// vessels: greased, floured and filled with what does not go in.
+	vessels = []string{"dish", "dishes", "tin", "tins", "pan", "pans", "mould", "moulds", "mold", "molds", "basin", "saucepan", "stewpan", "paper", "papers", "board", "slab", "table", "hoop", "hoops", "patty", "pattypans", "plate", "plates", "saucer", "saucers", "cup", "cups", "cloth", "rolling", "hands", "pot", "bath", "fill", "filled", "grease", "greased", "greasing", "rub", "kettle", "spoon", "sheet", "sheets", "mustard"}
+	// tools: "butter dish", "egg whisk", "water-bath", "cream-coloured".
+	tools = []string{"spoon", "spoons", "spoonful", "spoonfuls", "cup", "cups", "cupful", "glass", "glasses", "dish", "dishes", "pan", "pans", "bowl", "basin", "board", "mill", "whisk", "slice", "cloth", "paper", "press", "cutter", "knife", "grater", "brush", "pot", "jug", "boat", "sieve", "bag", "tin", "oven", "box", "jar", "cellar", "dredger", "bath", "beater", "squeezer", "scoop", "thermometer", "tub", "cask", "shell", "shells", "cloths", "mould", "coloured", "colored", "colour", "color", "like", "sized", "size"}
+	// finishes: what is brushed, sifted or stuck on at the end is not weighed.
+	finishes = []string{"brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dredge", "powder", "scatter"}
+	// mixes: with one of these before it, "with water" is an ingredient.
+	mixes = []string{"mix", "mixed", "moisten", "moistened", "wet", "wetted", "dilute", "diluted", "thin", "thinned", "knead", "make", "paste", "work", "slake", "bind"}
+	// nouns: a thing follows these, so that "the butter" is no verb.
+	nouns = []string{"the", "of", "with", "some", "a", "an", "more", "no", "in", "your", "fresh", "melted", "cold", "warm", "little", "remaining", "other", "and", "or", "add", "put"}
+	// plainObjects stand after a verb and hardly after anything else: "flour it".
+	plainObjects = []string{"the", "a", "an", "your", "them", "it"}
+	// objects: a verb has one of these after it: "butter the dish".
+	objects = []string{"the", "a", "an", "your", "them", "it", "some", "each", "this", "well", "lightly", "over", "two", "three", "four", "six"}
+)
+
+// verbs are names of ingredients that are things done as well.
+var verbs = []string{"butter", "flour", "sugar", "salt", "oil", "cream", "egg", "water", "pepper", "crumb", "bread", "honey", "vinegar"}
+
+// passedOver reports a name from words[from] to words[to] that is not put into
+// the dish where it stands.
+func passedOver(words []string, from, to int) bool {
+	before := func(n int, list []string) bool { return overlaps(words[max(0, from-n):from], list) }
+	after := func(n int, list []string) bool { return overlaps(words[to:min(len(words), to+n)], list) }
+	at := func(i int) string {
+		if i < 0 || i >= len(words) {
+			return ""
+		}
+		return words[i]
+	}
+	prev, next := at(from-1), at(to)
+	name := words[from:to]
+	verb := len(name) == 1 && slices.Contains(verbs, name[0]) && slices.Contains(objects, next)
+	switch {
+	case slices.Contains(tools, next), before(6, compares):
+		return true
+	case next == "warm" && len(name) == 1:
+		return true // milk-warm, blood-warm
+	case prev == "to", prev == "into", (prev == "a" || prev == "an") && (at(from-2) == "to" || at(from-2) == "into"):
+		return true // beaten to a cream, melted to oil
+	case before(8, vessels) && before(8, []string{"with"}):
+		return true // rub the dish with butter
+	case before(6, finishes) && !slices.Contains(name, "nutmeg"):
+		return true // brush it with the white of an egg
+	case verb && after(5, vessels):
+		return true // grease and flour the tin
+	case verb && (prev == "and" || prev == "or") && slices.Contains(plainObjects, next):
+		return true // butter the dish and flour it
+	case verb && !slices.Contains(nouns, prev) && !slices.Contains(compares, at(to+1)):
+		return true // salt it well, but not: butter the size of an egg
+	case overlaps(words, []string{"fry", "fried", "frying"}) && overlaps(name, []string{"butter", "lard", "oil", "fat", "dripping"}):
+		return true
+	case slices.Contains([]string{"butter", "lard", "oil"}, name[len(name)-1]) && after(10, []string{"grease", "mould", "tin", "dish"}):
+		return true // melt some butter and with it grease the mould
+	case stem(name[len(name)-1]) == "water" && plainWater(name):
+		return !before(4, []string{"with"}) || !before(10, mixes) || before(10, vessels)
+	}
+	return false
+}
+
+func overlaps(a, b []string) bool {
+	return slices.ContainsFunc(a, func(w string) bool { return slices.Contains(b, w) })
+}
+
+// plainWater tells water, cold or hot, from rose-water.
+func plainWater(name []string) bool {
+	return len(name) == 1 || slices.Contains([]string{"boiling", "cold", "hot", "warm", "spring", "iced", "tepid", "lukewarm", "ice", "boiled"}, name[0])
+}
+
+// token reports a step that is a token of the methods table and no prose.
+func (m *mentions) token(step string) bool {
+	if _, ok := m.t.Method(strings.ToLower(strings.TrimSpace(step))); ok {
+		return true
+	}
+	return !strings.Contains(strings.TrimSpace(step), " ")
+}
+
+// clauses splits a step at its stops; what stands before a stop says nothing
+// about what stands after it.
+func stopped(step string) [][]string {
+	var out [][]string
+	for _, part := range strings.FieldsFunc(step, func(r rune) bool { return r == '.' || r == ';' || r == ':' }) {
+		if w := reference.Words(part); len(w) > 0 {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+func wordSets(names []string) map[string]bool {
+	out := map[string]bool{}
+	for _, n := range names {
+		if w := stems(reference.Words(n)); len(w) > 1 {
+			out[strings.Join(w, " ")] = true
+		}
+	}
+	return out
+}
+
+func stems(words []string) []string {
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = stem(w)
+	}
+	return out
+}
+
+// stem takes the plural off, roughly: it is only used to hold words against
+// each other.
+func stem(w string) string {
+	switch {
+	case len(w) > 4 && strings.HasSuffix(w, "ies"):
+		return w[:len(w)-3] + "y"
+	case len(w) > 4 && (strings.HasSuffix(w, "oes") || strings.HasSuffix(w, "ches") || strings.HasSuffix(w, "shes") || strings.HasSuffix(w, "sses")):
+		return w[:len(w)-2]
+	case len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss"):
+		return w[:len(w)-1]
+	}
+	return w
+}
+
+// notName are the words that mostly name something else in a method.
+var notName = func() wordSet {
+	out := wordSet{}
+	for _, w := range notNames {
+		out[w] = true
+	}
+	return out
+}()
+
+// measuresOf are the names of measures of two words or more.
+func measuresOf(t *reference.Tables) map[string]bool { return wordSets(t.MeasureNames()) }

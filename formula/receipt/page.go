@@ -1,0 +1,345 @@
+package receipt
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"assize/formula"
+)
+
+// page is the text of a receipt as it was copied, cut into blocks.
+type page struct {
+	r      *Reader
+	given  []rune
+	clear  []rune // without its marks of doubt, character for character
+	steps  []rune // with them, but for what does not stand in the text itself
+	lines  []int  // where each line begins
+	doubts []doubt
+	blocks []block
+}
+
+// blockKind tells the blocks of a page apart.
+type blockKind int
+
+const (
+	prose   blockKind = iota // sentences
+	listed                   // one line of a list
+	heading                  // words that stand over what follows
+)
+
+// block is a stretch of the page that is read by itself.
+type block struct {
+	kind     blockKind
+	from, to int // characters of the page
+}
+
+// newPage cuts a text into blocks. What is no character of a text is read as a
+// space.
+func newPage(r *Reader, text string) *page {
+	p := &page{r: r, given: []rune(text)}
+	for i, c := range p.given {
+		if c == '\uFEFF' || c == '\u00AD' || c != '\n' && (unicode.IsControl(c) || unicode.In(c, unicode.Zl, unicode.Zp)) {
+			p.given[i] = ' '
+		}
+	}
+	p.doubts = findDoubts(string(p.given))
+	p.clear = cleared(p.given, p.doubts)
+	p.steps = slices.Clone(p.given)
+	for _, d := range p.doubts {
+		if d.kind == struck || d.kind == margin || d.kind == corrected {
+			copy(p.steps[d.from:d.to], p.clear[d.from:d.to])
+		}
+	}
+	p.lines = append(p.lines, 0)
+	for i, c := range p.given {
+		if c == '\n' {
+			p.lines = append(p.lines, i+1)
+		}
+	}
+	p.cut()
+	return p
+}
+
+// pos is the place of a character, counted from 1.
+func (p *page) pos(at int) formula.Pos {
+	n, found := slices.BinarySearch(p.lines, at)
+	if !found {
+		n--
+	}
+	return formula.Pos{Line: n + 1, Column: at - p.lines[n] + 1}
+}
+
+// words are the clear words between two places on one line.
+func (p *page) words(from, to int) string {
+	return strings.Join(strings.Fields(string(p.clear[from:to])), " ")
+}
+
+// copied are the words between two places as they were copied, on one line.
+func (p *page) copied(from, to int) string {
+	return strings.Join(strings.Fields(string(p.given[from:to])), " ")
+}
+
+// tokens splits a stretch of the page; columns count in the page.
+func (p *page) tokens(from, to int) phrase {
+	return p.r.split(p.clear[from:to], from)
+}
+
+// row is one line of the page, its ends trimmed.
+type row struct{ from, to int }
+
+func (w row) blank() bool { return w.from >= w.to }
+
+// rows are the lines of the page without the space around them.
+func (p *page) rows() []row {
+	out := make([]row, len(p.lines))
+	for i, from := range p.lines {
+		to := len(p.clear)
+		if i+1 < len(p.lines) {
+			to = p.lines[i+1] - 1
+		}
+		for from < to && aroundWords(p.clear[from]) {
+			from++
+		}
+		for from < to && aroundWords(p.clear[to-1]) {
+			to--
+		}
+		out[i] = row{from, to}
+	}
+	return out
+}
+
+// aroundWords are the characters that may stand round the words of a line and
+// say nothing.
+func aroundWords(r rune) bool {
+	return unicode.IsSpace(r) || r == '_' || r == '*' || r == '#' || r == '|' || r == '>'
+}
+
+// cut makes the blocks: paragraph by paragraph, headings, lists and prose.
+func (p *page) cut() {
+	rows := p.rows()
+	inList := false // under "Ingredients" every line is one
+	for i := 0; i < len(rows); {
+		if rows[i].blank() {
+			i++
+			continue
+		}
+		end := i
+		for end < len(rows) && !rows[end].blank() {
+			end++
+		}
+		inList = p.paragraph(rows[i:end], inList, slices.ContainsFunc(rows[end:], func(w row) bool { return !w.blank() }))
+		i = end
+	}
+}
+
+// paragraph makes the blocks of lines that stand together.
+func (p *page) paragraph(rows []row, inList, more bool) bool {
+	for len(rows) > 0 {
+		ts := p.tokens(rows[0].from, rows[0].to)
+		h, n := p.r.headAt(ts, true)
+		first := len(p.blocks) == 0
+		switch {
+		case h.section != none && n == len(ts):
+			inList = h.section == ingredients || inList && h.section == ofPart
+		case first && p.isTitle(rows, ts, more):
+		default:
+			return p.body(rows, inList)
+		}
+		p.blocks = append(p.blocks, block{heading, rows[0].from, rows[0].to})
+		rows = rows[1:]
+	}
+	return inList
+}
+
+// body makes the blocks of a paragraph that begins with no heading.
+func (p *page) body(rows []row, inList bool) bool {
+	items := p.itemRows(rows)
+	if !p.isList(rows, items, inList) {
+		from := rows[0].from
+		for _, w := range rows { // a heading inside parts the prose
+			ts := p.tokens(w.from, w.to)
+			if h, n := p.r.headAt(ts, true); h.section != none && n == len(ts) && w.from > from {
+				p.blocks = append(p.blocks, block{prose, from, w.from}, block{heading, w.from, w.to})
+				from = w.to
+			}
+		}
+		if last := rows[len(rows)-1]; from < last.to {
+			p.blocks = append(p.blocks, block{prose, from, last.to})
+		}
+		return false
+	}
+	for i, w := range rows {
+		ts := p.tokens(w.from, w.to)
+		h, n := p.r.headAt(ts, true)
+		last := len(p.blocks) - 1
+		switch {
+		case h.section != none && n == len(ts):
+			p.blocks = append(p.blocks, block{heading, w.from, w.to})
+		case i > 0 && !items[i] && unicode.IsLower(p.clear[w.from]) && p.blocks[last].kind == listed:
+			p.blocks[last].to = w.to // the line goes on
+		case !items[i] && isStep(ts):
+			p.blocks = append(p.blocks, block{prose, w.from, w.to})
+		default:
+			p.blocks = append(p.blocks, block{listed, w.from, w.to})
+		}
+	}
+	return inList
+}
+
+// isStep reports a line that gives an order and names no amount at its start:
+// the method printed right under the list.
+func isStep(ts phrase) bool {
+	return len(ts) > 4 && imperatives[ts.key(0)] || len(ts) > 14
+}
+
+// isTitle reports whether the first line of a text is what it is called.
+func (p *page) isTitle(rows []row, ts phrase, more bool) bool {
+	const longest = 14 // words
+	if len(ts) == 0 || len(ts) > longest || p.r.isItem(ts) || ts[len(ts)-1].key == "," || ts[len(ts)-1].key == ";" {
+		return false
+	}
+	if n := countMarks(ts, "."); n > 1 {
+		return false
+	}
+	if len(rows) == 1 {
+		return more && (len(ts) <= 6 || !imperatives[ts.key(0)])
+	}
+	if imperatives[ts.key(0)] {
+		return false
+	}
+	// A title over the text itself: the next line begins afresh.
+	next := p.clear[rows[1].from]
+	return !unicode.IsLower(next)
+}
+
+func countMarks(ts phrase, key string) int {
+	n := 0
+	for i := range ts {
+		if ts[i].kind == mark && ts[i].key == key && i+1 < len(ts) {
+			n++
+		}
+	}
+	return n
+}
+
+// longestItem is the most characters one line of a list may well have.
+const longestItem = 140
+
+// itemRows tells which lines begin as a line of a list does.
+func (p *page) itemRows(rows []row) []bool {
+	out := make([]bool, len(rows))
+	for i, w := range rows {
+		if w.to-w.from > longestItem {
+			continue
+		}
+		ts := unnumbered(p.tokens(w.from, w.to))
+		out[i] = p.r.startsItem(ts) || len(ts) <= 6 && !imperatives[ts.key(0)] && p.r.isName(trimMarks(ts))
+	}
+	return out
+}
+
+// isList tells a list from prose whose lines were broken by the page.
+func (p *page) isList(rows []row, items []bool, inList bool) bool {
+	n, broken := 0, 0
+	for i, w := range rows {
+		if items[i] {
+			n++
+		}
+		if i+1 < len(rows) && !marked(p.clear[w.from]) && !marked(p.clear[rows[i+1].from]) && goesOn(p.clear[w.from:w.to], p.clear[rows[i+1].from]) {
+			broken++
+		}
+	}
+	if len(rows) == 1 {
+		w := rows[0]
+		ts := unnumbered(p.tokens(w.from, w.to))
+		if inList {
+			return countMarks(ts, ".") == 0 && len(ts) <= 40 && (items[0] || !imperatives[ts.key(0)])
+		}
+		if !items[0] || countMarks(ts, ".")+countMarks(ts, ";") > 0 {
+			return false
+		}
+		l, troubles := p.r.silent().Line(p.words(w.from, w.to))
+		return len(troubles) == 0 && len(l.Items) > 0 && !(p.clear[w.to-1] == '.' && len(ts) > 8)
+	}
+	if inList {
+		return 3*n >= len(rows) && 2*broken <= len(rows)
+	}
+	return 5*n >= 3*len(rows) && 3*broken <= len(rows)
+}
+
+// marked reports the sign a line of a list may begin with.
+func marked(r rune) bool { return strings.ContainsRune("-–—•*·+", r) }
+
+// goesOn reports a line of prose that the next one goes on from: it is long,
+// ends in the middle of things, and the next begins in small letters.
+func goesOn(line []rune, next rune) bool {
+	const long = 45
+	last := line[len(line)-1]
+	return len(line) >= long && !strings.ContainsRune(".:", last) && (unicode.IsLower(next) || last == ',' && !unicode.IsDigit(next))
+}
+
+// unnumbered takes the mark or the number of a list off a line: "- 6 eggs",
+// "1. Beat the eggs", "2) 6 eggs".
+func unnumbered(ts phrase) phrase {
+	ts = trimMarks(ts)
+	if len(ts) > 2 && ts[0].kind == figure && !ts[0].vulgar && (ts[1].kind == mark && (ts.key(1) == "." || ts.key(1) == ")") || ts[1].kind != mark && strings.HasPrefix(ts[1].lead, ".")) {
+		if ts[1].kind == mark {
+			return ts[2:]
+		}
+		return ts[1:]
+	}
+	return ts
+}
+
+// startsItem reports words that begin as an ingredient line does: with an
+// amount, a part of an egg or a fruit, or a way of giving no amount.
+func (r *Reader) startsItem(ts phrase) bool {
+	ts = trimMarks(ts)
+	if len(ts) == 0 {
+		return false
+	}
+	if c := number(ts); c.used > 0 && timeUnits[ts.key(c.used)] {
+		return false
+	}
+	if imperatives[ts.key(0)] && !orders[ts.key(0)] {
+		return false
+	}
+	if _, n := stateAt(ts); n > 0 {
+		return true
+	}
+	if a, n := r.amountAt(ts); n > 0 && (a.measured || a.numbered) {
+		return true
+	}
+	_, ok := r.partsWords(ts)
+	return ok
+}
+
+// isItem reports words that are an ingredient line with its amount.
+func (r *Reader) isItem(ts phrase) bool {
+	if !r.startsItem(ts) {
+		return false
+	}
+	l, troubles := r.silent().read(trimMarks(ts))
+	return len(troubles) == 0 && len(l.Items) > 0
+}
+
+// split makes tokens of characters that begin at a place of the page.
+func (r *Reader) split(runes []rune, at int) phrase {
+	s := scanner{runes: runes, base: at, abbreviation: r.isMeasure}
+	for s.at < len(s.runes) {
+		s.next()
+	}
+	return s.out
+}
+
+// silent is the reader without advice on what else might be meant, for
+// readings that are only tried.
+func (r *Reader) silent() *Reader {
+	if r.quiet {
+		return r
+	}
+	q := *r
+	q.quiet = true
+	return &q
+}

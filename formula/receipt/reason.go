@@ -1,0 +1,153 @@
+package receipt
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"assize/formula"
+	"assize/reference"
+)
+
+// reason tells why an amount is taken as it is, and between what bounds one of
+// its measure lies: "wineglass: printed household tables", "45-70 ml, likely 57".
+func (r *Reader) reason(it formula.Item) (why, span string) {
+	a := it.Amount
+	switch {
+	case a.State == formula.ToTaste:
+		return "the book leaves it to the taste", ""
+	case a.State == formula.Enough:
+		return "the book gives no figure, only what it is enough for", ""
+	case a.State == formula.NotGiven:
+		return "the book names it and gives no amount", ""
+	case a.WeightOf != "":
+		return "weighed against eggs, so it goes with their size", ""
+	case a.Parts:
+		return "only the proportion to the other lines is known", ""
+	case a.Measure != "":
+		return r.measureReason(a, it.Ingredient)
+	}
+	return r.countReason(a, it.Ingredient)
+}
+
+// grades are the ways a measure is known.
+var grades = map[string]string{"exact": "fixed by law or definition", "printed": "printed tables of the time", "custom": "custom of the kitchen"}
+
+func (r *Reader) measureReason(a formula.Amount, id string) (why, span string) {
+	ing, _ := r.Tables.Ingredient(id)
+	rows := r.holding(a.Measure, ing)
+	if len(rows) == 0 {
+		return "", ""
+	}
+	general := slices.DeleteFunc(slices.Clone(rows), func(m *reference.Measure) bool { return len(m.For) == 0 })
+	if len(general) > 0 { // where such a row fits, the rows without `for` are left aside
+		rows = general
+	}
+	best := rows[0]
+	low, high := best.Low, best.High
+	for _, m := range rows[1:] {
+		if m.Unit != best.Unit {
+			continue
+		}
+		low, high = decimal.Min(low, m.Low), decimal.Max(high, m.High)
+		if m.Odds.GreaterThan(best.Odds) {
+			best = m
+		}
+	}
+	if a.Measure == best.Unit {
+		return "", "" // grams are grams
+	}
+	why = grades[best.Grade]
+	if best.Grade != "exact" {
+		why += r.work(best.Source)
+	}
+	if !low.Equal(high) && len(rows) > 1 {
+		why += "; it meant more than one thing"
+	}
+	return why, "a " + a.Measure + " is " + bounds(low, best.Likely, high, best.Unit)
+}
+
+// countReason is of things counted.
+func (r *Reader) countReason(a formula.Amount, id string) (why, span string) {
+	ing, ok := r.Tables.Ingredient(id)
+	if !ok {
+		return "", ""
+	}
+	for i := range r.Tables.Sizes {
+		s := &r.Tables.Sizes[i]
+		if s.Each == a.Each && s.Size == a.Size && s.Unit != "share" && r.kin(s.Of, ing) && s.Holds(r.Year, r.Place) {
+			return strings.TrimPrefix(r.work(s.Source), ", "), "one gives " + bounds(s.Low, s.Likely, s.High, s.Unit)
+		}
+	}
+	return "counted; weighed by the size of one", ""
+}
+
+// work names a source in few words.
+func (r *Reader) work(id string) string {
+	s, ok := r.Tables.Source(id)
+	switch {
+	case !ok:
+		return ""
+	case s.Author != "" && s.Year != "":
+		return ", " + s.Author + " " + s.Year
+	}
+	return ", " + s.Title
+}
+
+// bounds is a range as a cook reads it: "45-70 ml, likely 57".
+func bounds(low, likely, high decimal.Decimal, unit string) string {
+	l, m, h := rounded(low), rounded(likely), rounded(high)
+	if l == h {
+		return m + " " + unit
+	}
+	return l + "-" + h + " " + unit + ", likely " + m
+}
+
+// rounded is a figure to three places that count.
+func rounded(d decimal.Decimal) string {
+	places := int32(0)
+	switch {
+	case d.LessThan(decimal.NewFromInt(1)):
+		places = 2
+	case d.LessThan(decimal.NewFromInt(100)):
+		places = 1
+	}
+	return d.Round(places).String()
+}
+
+// fractions are the figures a cook writes for parts of one.
+var fractions = []struct {
+	value decimal.Decimal
+	text  string
+}{
+	{ratio(one, decimal.NewFromInt(8)), "1/8"}, {ratio(one, decimal.NewFromInt(6)), "1/6"}, {ratio(one, decimal.NewFromInt(4)), "1/4"},
+	{ratio(one, decimal.NewFromInt(3)), "1/3"}, {ratio(decimal.NewFromInt(3), decimal.NewFromInt(8)), "3/8"}, {half, "1/2"},
+	{ratio(decimal.NewFromInt(5), decimal.NewFromInt(8)), "5/8"}, {ratio(two, decimal.NewFromInt(3)), "2/3"},
+	{ratio(decimal.NewFromInt(3), decimal.NewFromInt(4)), "3/4"}, {ratio(decimal.NewFromInt(7), decimal.NewFromInt(8)), "7/8"},
+}
+
+// figured is one number as a cook writes it: 2, 1 1/2, 0.45.
+func figured(d decimal.Decimal) string {
+	rest := d.Sub(d.Floor())
+	if rest.IsZero() {
+		return d.String()
+	}
+	for _, f := range fractions {
+		if rest.Sub(f.value).Abs().LessThan(decimal.New(1, -9)) {
+			if d.LessThan(one) {
+				return f.text
+			}
+			return d.Floor().String() + " " + f.text
+		}
+	}
+	return d.Round(4).String()
+}
+
+// spelled is a number or a range as a cook writes it.
+func spelled(s reference.Span) string {
+	if s.IsExact() {
+		return figured(s.Likely)
+	}
+	return figured(s.Low) + " to " + figured(s.High)
+}

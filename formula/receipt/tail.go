@@ -1,0 +1,179 @@
+package receipt
+
+// tail is where that ends which is said of a thing right behind its name:
+// "finely sifted", "melted to oil", ", well beaten", "(leaving out half the
+// whites)". What is done with it next is no part of it.
+func (w *weave) tail(i int, eggs bool) int {
+	for {
+		n := w.tailStep(i, eggs)
+		if n <= i {
+			return i
+		}
+		i = n
+	}
+}
+
+func (w *weave) tailStep(i int, eggs bool) int {
+	if i >= len(w.ts) {
+		return i
+	}
+	if w.ts[i].kind == mark {
+		if k := w.ts[i].key; k != "," && k != "(" {
+			return i
+		}
+		end := i + 1
+		for end < len(w.ts) && w.ts[end].kind != mark {
+			end++
+		}
+		clause := w.ts[i+1 : end]
+		if len(clause) == 0 || len(clause) > longestClause {
+			return i
+		}
+		if eggs {
+			if n := w.limited(i + 1); n > 0 {
+				return w.closed(i, n)
+			}
+		}
+		if n := w.saidOf(i+1, end); n > i+1 && (n == end || w.keys[n] == "and") {
+			return w.closed(i, n)
+		}
+		return i
+	}
+	if w.keys[i] == "and" {
+		if n := w.saidOf(i+1, len(w.ts)); n > i+1 && participle(w.keys2(i+1)) && !imperative(w.ts, i+1) {
+			return n
+		}
+		if eggs {
+			if n := w.limited(i + 1); n > 0 {
+				return n
+			}
+		}
+		return i
+	}
+	if eggs {
+		if n := w.limited(i); n > 0 {
+			return n
+		}
+	}
+	return w.saidOf(i, len(w.ts))
+}
+
+// closed takes in the bracket that was opened at i.
+func (w *weave) closed(i, n int) int {
+	if w.ts[i].key == "(" && n < len(w.ts) && w.ts[n].key == ")" {
+		return n + 1
+	}
+	return n
+}
+
+// longestClause is how many words a clause about a thing may have.
+const longestClause = 10
+
+// saidOf is where words end that say what was done to a thing or how it is:
+// participles with their adverbs, and what they were done to ("to a froth", "in
+// thin slices").
+func (w *weave) saidOf(i, end int) int {
+	j := i
+	for j < end && adverbs[w.keys[j]] {
+		j++
+	}
+	switch {
+	case j >= end || w.ts[j].kind != word:
+		return i
+	case participle(w.keys[j]) && !imperative(w.ts, j) && !adverbs[w.keys[j]]:
+		j++
+	case j == i && trailing[w.keys[j]] && w.closesAt(j+1):
+		j++
+	default:
+		n := w.r.Tables.SetAside(w.keys[j:min(end, j+6)])
+		if n < 2 || !participle(w.keys[j]) && !handled[w.keys[j]] {
+			return i
+		}
+		j += n
+	}
+	for j < end && (trailing[w.keys[j]] || adverbs[w.keys[j]] && w.closesAt(j+1)) {
+		j++
+	}
+	return w.outcome(j, end)
+}
+
+// imperative reports a word that looks like a participle and is an order here:
+// "cut it", "beat them".
+func imperative(ts phrase, i int) bool {
+	if !handled[ts.key(i)] {
+		return imperatives[ts.key(i)]
+	}
+	switch ts.key(i + 1) {
+	case "it", "them", "the", "these", "up", "in", "your", "all", "off", "out":
+		return i == 0 || !adverbs[ts.key(i-1)]
+	}
+	return false
+}
+
+// closesAt reports that nothing more is said from token i on: the end, a mark
+// or "and".
+func (w *weave) closesAt(i int) bool {
+	return i >= len(w.ts) || w.ts[i].kind == mark || w.keys[i] == "and" || w.keys[i] == "or"
+}
+
+// outcome takes in what a thing was made into: "to a stiff froth", "in thin
+// slices", "through a sieve".
+func (w *weave) outcome(i, end int) int {
+	if i >= end || !into[w.keys[i]] {
+		return i
+	}
+	for j := i + 1; j < min(end, i+6) && w.ts[j].kind == word; j++ {
+		if outcomes[w.keys[j]] {
+			return j + 1
+		}
+		if !outcomeWords[w.keys[j]] && !participle(w.keys[j]) {
+			return i
+		}
+	}
+	return i
+}
+
+var (
+	adverbs      = words("well very finely quite thinly nicely lightly previously freshly newly rather coarsely extremely perfectly thoroughly carefully slightly equally once twice just fine separately together")
+	trailing     = words("fine small cold hot warm thin light smooth clean dry boiling separately apart together soft")
+	into         = words("to in into through from for")
+	outcomes     = words("froth cream oil powder pulp snow paste mortar slices pieces dice strips halves quarters sieve cloth shreds bits crumbs stones foam mash chips lump")
+	outcomeWords = words("a an the thin small fine stiff strong very light smooth hair firm little large solid silk lawn their coarse")
+)
+
+// limited is where a clause ends that leaves out some of the whites or yolks of
+// eggs: "leaving out half the whites", "but only two whites", "half the whites".
+func (w *weave) limited(i int) int {
+	end := i
+	for end < len(w.ts) && w.ts[end].kind != mark && end < i+longestClause {
+		end++
+	}
+	for to := end; to > i; to-- {
+		c := w.ts[i:to]
+		if !c.has(eggWords) || !eggLast[c.key(len(c)-1)] && number(c[len(c)-1:]).used == 0 {
+			continue
+		}
+		if imperatives[c.key(0)] && !leavesOut[c.key(0)] {
+			return 0
+		}
+		if _, ok := limit(c); ok {
+			if _, n := w.nameBefore(i, to); !n {
+				return to
+			}
+		}
+	}
+	return 0
+}
+
+// eggLast are the words a clause about whites or yolks may end with.
+var eggLast = words("whites white yolks yolk yelks yelk only out eggs them omitted")
+
+// nameBefore reports whether any name but that of eggs stands between.
+func (w *weave) nameBefore(from, to int) (int, bool) {
+	for i := from; i < to; i++ {
+		if c, n := w.r.begins(w.keys[i:to]); n > 0 && (c.Ingredient == nil || !fromEgg[c.Ingredient.Kind]) {
+			return i, true
+		}
+	}
+	return 0, false
+}

@@ -1,0 +1,846 @@
+package receipt
+
+import (
+	"assize/formula"
+	"assize/reference"
+)
+
+// mention is an ingredient met in a sentence.
+type mention struct {
+	from, to int    // tokens of the sentence
+	written  string // the line it makes, when that is not the words themselves
+	note     string // why it is written so
+	how      manner
+	line     formula.Line
+	trouble  *Trouble
+}
+
+// manner is how an ingredient is met.
+type manner int
+
+const (
+	withAmount manner = iota
+	bare              // named, no amount
+	again             // spoken of a second time: "stir in the butter"
+	unread            // an amount of something that is not known
+)
+
+// weave finds ingredients in sentences. One is made for each sentence; what
+// has been met before it is told by before.
+type weave struct {
+	r     *Reader
+	quiet *Reader
+	ts    phrase
+	keys  []string // of the tokens, as names are looked up: marks are empty
+	words []string // without the marks, as the rules for bare names want them
+	at    []int    // of each token, its place in words
+	page  *page
+
+	inList bool // among ingredients every name counts
+	found  []mention
+	before func(c reference.Called, name []string) bool // was it listed
+	last   *formula.Item                                // the amount met last
+}
+
+func newWeave(r *Reader, p *page, ts phrase) *weave {
+	w := &weave{r: r, quiet: r.silent(), ts: ts, page: p, keys: make([]string, len(ts)), at: make([]int, len(ts)+1)}
+	for i, t := range ts {
+		w.at[i] = len(w.words)
+		switch {
+		case t.kind == word:
+			w.keys[i] = t.key
+			w.words = append(w.words, t.key)
+		case t.kind == figure:
+			w.keys[i] = t.text
+			w.words = append(w.words, t.text)
+		}
+	}
+	w.at[len(ts)] = len(w.words)
+	return w
+}
+
+// scan goes through the sentence once.
+func (w *weave) scan() []mention {
+	for i := 0; i < len(w.ts); {
+		if w.ts[i].kind == mark {
+			i++
+			continue
+		}
+		if m, ok := w.mentionAt(i); ok {
+			w.found = append(w.found, m)
+			if m.how == withAmount && len(m.line.Items) > 0 {
+				w.last = &w.found[len(w.found)-1].line.Items[len(m.line.Items)-1]
+			}
+			i = max(m.to, i+1)
+			continue
+		}
+		i += max(1, w.pass(i))
+	}
+	return w.found
+}
+
+// mentionAt reads what begins at a token. Each way of wording is tried, those
+// that only certain words begin first.
+func (w *weave) mentionAt(i int) (mention, bool) {
+	if n := w.passFirst(i); n > 0 {
+		return mention{}, false
+	}
+	for _, read := range []func(int) (mention, bool){w.parts, w.weightOf, w.leaning, w.enough, w.amount, w.some, w.named} {
+		if m, ok := read(i); ok {
+			return m, true
+		}
+	}
+	return mention{}, false
+}
+
+// passFirst counts the tokens of a time, a vessel or a comparison, which are
+// no amounts whatever they look like.
+func (w *weave) passFirst(i int) int {
+	ts := w.ts[i:]
+	if n := timeAt(ts); n > 0 {
+		return n
+	}
+	if n := w.vesselAt(i); n > 0 {
+		return n
+	}
+	if n := w.comparison(i); n > 0 {
+		return n
+	}
+	if k := w.keys[i]; (k == "in" || k == "into") && i+1 < len(w.ts) { // "cut into two pieces"
+		if c := number(ts[1:]); c.used > 0 && pieces[ts.key(1+c.used)] {
+			return 2 + c.used
+		}
+	}
+	if c := number(ts); c.used > 0 && uncounted[ts.key(c.used)] {
+		return c.used + 1
+	}
+	return 0
+}
+
+func (w *weave) pass(i int) int { return w.passFirst(i) }
+
+// uncounted are words that make no amount of a number before them.
+var uncounted = words("times time inch inches thick degrees persons people turns folds foldings fold layers layer equal parts d s shillings pence")
+
+var pieces = words("pieces parts slices halves quarters strips layers portions cakes rounds dice")
+
+// vesselAt reads a vessel told by what it holds: "a quart basin", "pint mould".
+func (w *weave) vesselAt(i int) int {
+	ts := w.ts[i:]
+	n := 0
+	if c := number(ts); c.used > 0 {
+		n = c.used
+	}
+	m := w.measureLen(i + n)
+	if m == 0 {
+		return 0
+	}
+	if vesselWords[ts.key(n+m)] && ts.key(n+m) != "" {
+		return n + m + 1
+	}
+	return 0
+}
+
+var vesselWords = words("basin basins mould moulds mold molds dish dishes bowl bowls jar jars pan pans saucepan stewpan tin tins pot pots jug jugs bottle bottles measure size sized")
+
+// comparison reads what a thing is likened to: "as thick as cream", "the colour
+// of straw", "like butter".
+func (w *weave) comparison(i int) int {
+	ts := w.ts
+	end := 0
+	switch k := w.keys[i]; {
+	case k == "as" && i+2 < len(ts) && ts.key(i+2) == "as" && !howMuch[ts.key(i+1)]:
+		end = i + 3
+	case likened[k] && ts.key(i+1) == "of":
+		end = i + 2
+	case k == "like":
+		end = i + 1
+	default:
+		return 0
+	}
+	if a := ts.key(end); a == "a" || a == "an" || a == "the" {
+		end++
+	}
+	if _, n := w.nameAt(end, false); n > end {
+		return n - i
+	}
+	if end < len(ts) && ts[end].kind == word {
+		end++
+	}
+	return end - i
+}
+
+var (
+	howMuch = words("much many little few")
+	likened = words("size bigness thickness consistency consistence colour color shape form strength substance")
+)
+
+// measureLen is how many tokens the measure at i takes.
+func (w *weave) measureLen(i int) int {
+	if i >= len(w.ts) || w.ts[i].kind != word {
+		return 0
+	}
+	return w.r.measureAt(w.ts[i:])
+}
+
+// nameAt finds a name that begins at token i or behind words that say nothing
+// of what it is. It gives where the name proper begins and where it ends; end
+// is 0 when there is none.
+func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
+	const most = 8
+	for skip := 0; i < len(w.ts) && skip < most; skip++ {
+		if w.ts[i].kind == mark && w.ts[i].key != "(" || w.ts[i].key == "(" {
+			if skip > 0 && w.ts[i].key == "," && i+1 < len(w.ts) { // "good, fresh butter"
+				i++
+				continue
+			}
+			return reference.Called{}, 0
+		}
+		if c, n := w.r.begins(w.run(i)); n > 0 && w.wholeName(i, i+n) {
+			return c, i + n
+		}
+		if plain {
+			return reference.Called{}, 0
+		}
+		n := w.r.Tables.SetAside(w.run(i))
+		switch {
+		case n > 0:
+			i += n
+		case skipped[w.keys[i]] || participle(w.keys[i]) && !imperatives[w.keys[i]] || adverbs[w.keys[i]] || w.keys[i] == "and" && skip > 0:
+			i++
+		default:
+			return reference.Called{}, 0
+		}
+	}
+	return reference.Called{}, 0
+}
+
+// wholeName reports that a name is not cut out of the middle of words that mean
+// something else: "butter dish", "cream-coloured".
+func (w *weave) wholeName(from, to int) bool {
+	if to < len(w.ts) && (toolWords[w.keys[to]] || vesselWords[w.keys[to]] && to-from == 1 && w.keys[from] != "sugar") {
+		return false
+	}
+	return true
+}
+
+var toolWords = words("spoon spoons whisk dish cloth paper cutter knife grater brush boat sieve coloured colored colour color cellar dredger bath thick mill")
+
+// run are the keys from token i to the next mark, as many as a name may have.
+func (w *weave) run(i int) []string {
+	end := i
+	for end < len(w.ts) && end < i+7 && w.ts[end].kind != mark {
+		end++
+	}
+	return w.keys[i:end]
+}
+
+// parts reads parts of eggs and fruits named before their number: "the yolks of
+// eight eggs", "the grated rind and the juice of two lemons", "grated rind 1
+// lemon", "half the rind of a lemon".
+func (w *weave) parts(i int) (mention, bool) {
+	ts := w.ts[i:]
+	shift, share := 0, phrase(nil)
+	if f := fraction(ts); f.used > 0 && f.err == nil && ts.key(f.used) == "the" {
+		shift, share = f.used, ts[:f.used]
+	}
+	n, ok := w.r.partsWords(ts[shift:])
+	if !ok {
+		return mention{}, false
+	}
+	n += shift
+	c := number(ts[n:])
+	end := i + n + c.used
+	_, to := w.nameAt(end, false)
+	if to == 0 {
+		to = end
+		// "the rind of one and the juice of two lemons", "the yolks of six"
+		for j := end; j < min(len(w.ts), end+3); j++ {
+			if m, ok := w.r.partsWords(w.ts[j:]); ok {
+				d := number(w.ts[j+m:])
+				if _, e := w.nameAt(j+m+d.used, false); e > 0 {
+					to = e
+				}
+				break
+			}
+		}
+	}
+	to = w.moreParts(i, to)
+	written, note := "", ""
+	if share != nil {
+		if !c.article && !(c.used > 0 && c.span.IsExact() && c.span.Likely.Equal(one)) {
+			return mention{}, false
+		}
+		rest := w.say(i+shift, i+n)
+		written = rest + " " + share.String() + " a " + w.say(end, to)
+		note = "a part of one is taken as one in part"
+	}
+	return w.reads(i, w.tail(to, true), to, written, note)
+}
+
+// moreParts takes in further parts of the same things: "and the juice of 3", "and
+// half the whites".
+func (w *weave) moreParts(from, to int) int {
+	for {
+		j := to
+		for j < len(w.ts) && (w.keys[j] == "and" || w.keys[j] == "with" || w.ts[j].kind == mark && w.ts[j].key == ",") {
+			j++
+		}
+		if j == to {
+			return to
+		}
+		n, ok := w.r.partsWords(w.ts[j:])
+		if !ok {
+			return to
+		}
+		c := number(w.ts[j+n:])
+		end := j + n + c.used
+		if _, e := w.nameAt(end, false); e > 0 {
+			return to // it names its own
+		}
+		if _, tr := w.quiet.read(w.ts[from:end]); len(tr) > 0 {
+			return to
+		}
+		to = end
+	}
+}
+
+// partsWords reads the words for parts up to the number of the things they are
+// of, and tells how many tokens those are.
+func (r *Reader) partsWords(ts phrase) (int, bool) {
+	i := 0
+	if ts.key(0) == "and" {
+		return 0, false
+	}
+	for i < min(len(ts), 6) {
+		k := ts.key(i)
+		if eggSides[k] != "" || fruitParts[k] != "" && fruitParts[k] != wholeFruit && k != "peeled" && k != "skinned" {
+			break
+		}
+		if ts[i].kind != word || k != "the" && !participle(k) && !partAdjectives[k] {
+			return 0, false
+		}
+		i++
+	}
+	if i == min(len(ts), 6) {
+		return 0, false
+	}
+	n, _, ok := partsAt(ts, func(w string) bool {
+		return eggSides[w] != "" || fruitParts[w] != "" && fruitParts[w] != wholeFruit
+	})
+	return n, ok
+}
+
+var partAdjectives = words("very thin yellow outer well finely clear fresh whole and stiff")
+
+// weightOf reads "the weight of four eggs in sugar and flour".
+func (w *weave) weightOf(i int) (mention, bool) {
+	n, _, own := weightHead(w.ts[i:], false)
+	if n == 0 || own {
+		return mention{}, false
+	}
+	c := number(w.ts[i+n:])
+	if c.used == 0 {
+		return mention{}, false
+	}
+	j := i + n + c.used
+	if _, e := w.nameAt(j, false); e > 0 {
+		j = e
+	}
+	if k := w.keys2(j); k != "in" && k != "of" {
+		return mention{}, false
+	}
+	to := w.names(j + 1)
+	if to == 0 {
+		return mention{}, false
+	}
+	return w.reads(i, to, to, "", "")
+}
+
+func (w *weave) keys2(i int) string {
+	if i < len(w.keys) {
+		return w.keys[i]
+	}
+	return ""
+}
+
+// names takes a list of names, "butter, sugar and flour", and gives where it
+// ends; 0 when there is none.
+func (w *weave) names(i int) int {
+	to := 0
+	for {
+		_, e := w.nameAt(i, false)
+		if e == 0 {
+			return to
+		}
+		to = e
+		j := e
+		for j < len(w.ts) && (w.keys[j] == "and" || w.ts[j].kind == mark && w.ts[j].key == ",") {
+			j++
+		}
+		if j == e {
+			return to
+		}
+		i = j
+	}
+}
+
+// amount reads an amount and the name of what it is of.
+func (w *weave) amount(i int) (mention, bool) {
+	if !w.mayStart(i) {
+		return mention{}, false
+	}
+	ts := w.ts[i:]
+	a, n := w.quiet.amountAt(ts)
+	if n == 0 {
+		return mention{}, false
+	}
+	j := i + n
+	definite := w.definite(i, j)
+	if m, ok := w.each(i, j); ok {
+		return m, true
+	}
+	if w.keys2(j) == "of" {
+		j++
+	}
+	c, to := w.nameAt(j, false)
+	switch {
+	case to == 0 && a.measured && a.Measure != "":
+		return w.unknown(i, j)
+	case to == 0:
+		return mention{}, false
+	case !a.measured && !w.countable(c, j, to, i):
+		return w.elliptic(i, n, j, to)
+	}
+	if definite && w.before != nil && w.before(c, w.keys[j:to]) {
+		return mention{from: i, to: to, how: again}, true
+	}
+	if e := w.trailingEach(to); e > 0 {
+		if m, ok := w.reads(i, e, e, "", ""); ok {
+			return m, true
+		}
+	}
+	return w.reads(i, w.tail(to, c.Ingredient != nil && c.Ingredient.Kind == "egg"), to, "", "")
+}
+
+// mayStart reports a token an amount may begin with.
+func (w *weave) mayStart(i int) bool {
+	t := w.ts[i]
+	if t.kind == figure {
+		return i == 0 || w.ts[i-1].key != "/"
+	}
+	k := t.key
+	if imperatives[k] {
+		return false // "grate" and "shake" are measures as well
+	}
+	if _, ok := numberWords[k]; ok || k == "a" || k == "an" || k == "half" || isFraction(k) || k == "from" || k == "between" || k == "about" {
+		return true
+	}
+	if _, ok := fewWords[k]; ok {
+		return true
+	}
+	if _, ok := groupWords[k]; ok {
+		return true
+	}
+	if w.measureLen(i) > 0 {
+		return true
+	}
+	_, n := w.r.fillAt(w.ts[i:])
+	return n > 0
+}
+
+// definite reports an amount of something that was there before: "the half
+// pound of butter", "two spoonfuls of the milk".
+func (w *weave) definite(i, j int) bool {
+	if i > 0 {
+		switch w.keys[i-1] {
+		case "the", "other", "remaining", "this", "that", "your":
+			return true
+		}
+	}
+	k := w.keys2(j)
+	if k == "of" {
+		k = w.keys2(j + 1)
+	}
+	return k == "the" || k == "this" || k == "that" || k == "these" || k == "those"
+}
+
+// countable reports that a number of the thing says how much it is.
+func (w *weave) countable(c reference.Called, from, to, start int) bool {
+	if c.Fruit != nil {
+		return true
+	}
+	if c.Ingredient == nil {
+		return false
+	}
+	_, ok := w.r.eachOf(c.Ingredient, w.ts[from:to])
+	return ok || c.Ingredient.Kind == "egg"
+}
+
+// elliptic reads "three quarters of butter" after "three quarters of a pound of
+// sugar": the measure is that of the amount before it.
+func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
+	f := fraction(w.ts[i:])
+	if f.used == 0 || f.used != n || w.keys2(i+n) != "of" || w.last == nil || w.last.Amount.Measure == "" || w.definite(i, i+n) {
+		return mention{}, false
+	}
+	written := w.say(i, i+n) + " of a " + w.last.Amount.Measure + " of " + w.say(j, to)
+	return w.reads(i, to, to, written, "the measure is that of the amount before it")
+}
+
+// each reads "half a pound each of butter and sugar".
+func (w *weave) each(i, j int) (mention, bool) {
+	if w.keys2(j) == "of" && w.keys2(j+1) == "each" {
+		j++
+	}
+	if w.keys2(j) != "each" {
+		return mention{}, false
+	}
+	j++
+	if w.keys2(j) == "of" {
+		j++
+	}
+	to := w.names(j)
+	if to == 0 {
+		return mention{}, false
+	}
+	return w.reads(i, to, to, "", "")
+}
+
+// trailingEach finds "of each" behind a list of names.
+func (w *weave) trailingEach(to int) int {
+	j := to
+	for j < len(w.ts) && (w.keys[j] == "and" || w.ts[j].kind == mark && w.ts[j].key == ",") {
+		j++
+	}
+	end := to
+	if j > to {
+		if e := w.names(j); e > 0 {
+			end = e
+		}
+	}
+	k := end
+	if k < len(w.ts) && w.ts[k].kind == mark && w.ts[k].key == "," {
+		k++
+	}
+	if w.keys2(k) == "of" {
+		k++
+	}
+	if w.keys2(k) == "each" && w.keys2(k+1) != "of" {
+		return k + 1
+	}
+	return 0
+}
+
+// unknown is an amount of something the tables do not know. Of what was made
+// on the way ("a pint of this syrup", "half the mixture") it is none.
+func (w *weave) unknown(i, j int) (mention, bool) {
+	if j == 0 || w.keys2(j-1) != "of" || w.definite(i, j-1) {
+		return mention{}, false
+	}
+	to := j
+	for to < len(w.ts) && to < j+4 && w.ts[to].kind == word && !stops[w.keys[to]] && number(w.ts[to:]).used == 0 {
+		to++
+	}
+	if to == j || inHand[w.keys[to-1]] || inHand[w.keys[j]] {
+		return mention{}, false
+	}
+	_, troubles := w.r.read(w.ts[i:to])
+	if len(troubles) == 0 {
+		return mention{}, false
+	}
+	return mention{from: i, to: to, how: unread, trouble: &troubles[0], line: formula.Line{Text: w.say(i, to)}}, true
+}
+
+var (
+	// inHand are things made on the way, and words that stand for them.
+	inHand = words(`it them this that these those mixture liquor syrup batter paste dough custard which each pulp jelly jam whole same same what mass
+		crust pastry puff composition preparation liquid froth pudding cake quantity whichever any other cold hot boiling one water`)
+	// stops are words no name goes over.
+	stops = words(`into to with and in on for till until from which that over upon as at by or when if then put add beat stir mix let but not is are be
+		of well finely very through while being having so too`)
+)
+
+// some reads "a little salt", "some currants", "a few cloves".
+func (w *weave) some(i int) (mention, bool) {
+	s, n := stateAt(w.ts[i:])
+	if n == 0 || s != formula.NotGiven {
+		return mention{}, false
+	}
+	j := i + n
+	for w.keys2(j) == "more" || w.keys2(j) == "of" || w.keys2(j) == "very" || w.keys2(j) == "good" {
+		j++
+	}
+	k := j
+	if m := w.measureLen(k); m > 0 && w.keys2(k+m) == "of" { // "some slices of citron"
+		k += m + 1
+	}
+	c, to := w.nameAt(k, false)
+	if to == 0 || !w.put(c, j, to) {
+		return mention{}, false
+	}
+	if l := w.likeness(to); l > to { // "a piece of butter the size of an egg"
+		return w.reads(i, w.tail(l, false), l, "", "")
+	}
+	if k > j { // how many is not said
+		return w.asBare(k, to, c, w.say(k, to), "how much is not said")
+	}
+	return w.asBare(i, to, c, "", "")
+}
+
+// likeness is where "the size of an egg" ends that begins at a token.
+func (w *weave) likeness(i int) int {
+	end := min(len(w.ts), i+10)
+	for e := i; e < end; e++ {
+		if w.ts[e].kind == mark && w.ts[e].key != "," {
+			end = e
+		}
+	}
+	l, ok := w.quiet.likenessIn(w.ts[i:end])
+	if !ok || l.measure == "" || l.from > 1 {
+		return 0
+	}
+	return i + l.to
+}
+
+// named reads a name without an amount before it: one may follow ("flour, half
+// a pound"; "butter the size of a walnut"; "sugar to your taste").
+func (w *weave) named(i int) (mention, bool) {
+	if i > 0 && w.ts[i].kind == word && w.r.Tables.SetAside(w.keys[i:i+1]) > 0 && !w.inList {
+		if _, n := w.r.begins(w.run(i)); n == 0 {
+			return mention{}, false // the words before a name come in with it
+		}
+	}
+	if k := w.keys[i]; k == "sweeten" || k == "season" || k == "flavour" {
+		return w.seasoning(i)
+	}
+	c, to := w.nameAt(i, !w.inList)
+	if to == 0 {
+		return mention{}, false
+	}
+	if l := w.likeness(to); l > to {
+		return w.reads(i, w.tail(l, false), l, "", "")
+	}
+	if e := w.amountAfter(to); e > 0 {
+		if m, ok := w.reads(i, e, e, "", ""); ok {
+			return m, true
+		}
+	}
+	if !w.put(c, i, to) {
+		return mention{}, false
+	}
+	from := i
+	for from > 0 && w.ts[from-1].kind == word && (w.r.Tables.SetAside(w.keys[from-1:from]) == 1 || participle(w.keys[from-1]) && !imperatives[w.keys[from-1]]) && !w.taken(from-1) {
+		from--
+	}
+	if e := w.stateAfter(to); e > to {
+		m, ok := w.reads(from, e, e, "", "")
+		if ok {
+			m.how = bare
+			return m, true
+		}
+	}
+	return w.asBare(from, to, c, "", "")
+}
+
+// taken reports a token that an earlier mention holds.
+func (w *weave) taken(i int) bool {
+	return len(w.found) > 0 && i < w.found[len(w.found)-1].to
+}
+
+// put reports a name that is put into the dish where it stands.
+func (w *weave) put(c reference.Called, from, to int) bool {
+	if w.inList {
+		return true
+	}
+	if c.Ingredient != nil && len(c.Ingredient.Roles) == 0 {
+		return false
+	}
+	name := w.keys[from:to]
+	if onlyIdle(name) || to-from == 1 && notName[name[0]] {
+		return false
+	}
+	// The rules for names in a method look no further than the next stop.
+	lo, hi := from, to
+	for lo > 0 && !(w.ts[lo-1].kind == mark && (w.ts[lo-1].key == ";" || w.ts[lo-1].key == "." || w.ts[lo-1].key == ":")) {
+		lo--
+	}
+	for hi < len(w.ts) && !(w.ts[hi].kind == mark && (w.ts[hi].key == ";" || w.ts[hi].key == "." || w.ts[hi].key == ":")) {
+		hi++
+	}
+	clause := w.words[w.at[lo]:w.at[hi]]
+	if overlaps(clause, advice) {
+		return false
+	}
+	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo])
+}
+
+// amountAfter is where an amount ends that follows a name: "flour, half a
+// pound;". It has to close the clause.
+func (w *weave) amountAfter(to int) int {
+	j := to
+	for j < len(w.ts) && (w.ts[j].kind == mark && (w.ts[j].key == "," || w.ts[j].key == ":" || w.ts[j].key == "-" || w.ts[j].key == "(")) {
+		j++
+	}
+	if j > to+1 || j >= len(w.ts) {
+		return 0
+	}
+	a, n := w.quiet.amountAt(w.ts[j:])
+	if n == 0 || !a.numbered || !a.measured || timeAt(w.ts[j:]) > 0 {
+		return 0
+	}
+	end := j + n
+	switch {
+	case end == len(w.ts), w.ts[end].kind == mark, w.keys[end] == "and" && w.nameFollows(end+1):
+		if end < len(w.ts) && w.ts[end].key == ")" {
+			end++
+		}
+		return end
+	}
+	return 0
+}
+
+func (w *weave) nameFollows(i int) bool {
+	if i >= len(w.ts) {
+		return false
+	}
+	_, n := w.nameAt(i, false)
+	return n > 0
+}
+
+// stateAfter is where "to your taste", "enough to make a paste" ends that
+// follows a name.
+func (w *weave) stateAfter(to int) int {
+	j := to
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
+		j++
+	}
+	s, n := stateAt(w.ts[j:])
+	switch {
+	case n == 0 || s == formula.NotGiven:
+		return 0
+	case s == formula.ToTaste:
+		return j + n
+	}
+	if k := w.keys2(j); k != "enough" && k != "sufficient" && k != "to" && k != "as" {
+		return 0
+	}
+	end := j + n
+	for end < len(w.ts) && w.ts[end].kind != mark && end < j+12 && w.keys[end] != "and" && w.keys[end] != "then" {
+		end++
+	}
+	return end
+}
+
+// seasoning reads "sweeten it to your taste", "season with pepper and salt".
+func (w *weave) seasoning(i int) (mention, bool) {
+	if w.keys[i] != "sweeten" {
+		return mention{}, false // what follows names the things
+	}
+	end := i + 1
+	for end < len(w.ts) && w.ts[end].kind != mark && w.keys[end] != "and" && w.keys[end] != "with" && end < i+9 {
+		end++
+	}
+	if w.keys2(end) == "with" {
+		return mention{}, false
+	}
+	m, ok := w.reads(i, end, end, "", "")
+	m.how = bare
+	return m, ok
+}
+
+// enough reads "as much flour as will make it a stiff paste", "enough milk to
+// mix".
+func (w *weave) enough(i int) (mention, bool) {
+	k := w.keys[i]
+	if k != "enough" && k != "sufficient" && k != "as" && k != "so" && k != "a" && k != "just" && k != "about" && k != "only" && k != "plenty" {
+		return mention{}, false
+	}
+	if w.measureLen(i) > 0 {
+		return mention{}, false // "as much as will lie on a sixpence"
+	}
+	end := i
+	for end < len(w.ts) && w.ts[end].kind != mark && end < i+16 {
+		end++
+	}
+	for e := i + 4; e < end; e++ { // an order after it is no part of it
+		if (w.keys[e] == "and" || w.keys[e] == "then") && (imperatives[w.keys2(e+1)] || w.keys[e] == "then") {
+			end = e
+		}
+	}
+	f, ok := w.quiet.enoughFor(w.ts[i:end])
+	if !ok || !f.clean() || len(f.items) != 1 {
+		return mention{}, false
+	}
+	m, ok := w.reads(i, end, end, "", "")
+	m.how = bare
+	return m, ok
+}
+
+// asBare makes a mention of a name that has no amount.
+func (w *weave) asBare(from, to int, c reference.Called, written, note string) (mention, bool) {
+	if w.before != nil && w.before(c, w.keys[from:to]) && !w.inList {
+		return mention{from: from, to: to, how: again}, true
+	}
+	for f := from; f < to; f++ { // shorter words before the name, when the longer do not read
+		m, ok := w.reads(f, to, to, written, note)
+		if ok {
+			m.how = bare
+			return m, true
+		}
+		if written != "" {
+			break
+		}
+	}
+	return mention{}, false
+}
+
+// say are the words of tokens as they stand on the page.
+func (w *weave) say(from, to int) string {
+	if from >= to {
+		return ""
+	}
+	return w.page.words(w.ts[from].from-1, w.end(to))
+}
+
+// end is the place behind token to-1.
+func (w *weave) end(to int) int {
+	t := w.ts[to-1]
+	return t.from - 1 + len([]rune(t.text))
+}
+
+// reads tries the words from one token to another as an ingredient line, then
+// those up to a nearer end.
+func (w *weave) reads(from, to, nearer int, written, note string) (mention, bool) {
+	ends := []int{to}
+	if nearer != to {
+		ends = append(ends, nearer)
+	}
+	for _, e := range ends {
+		var l formula.Line
+		var troubles []Trouble
+		if written != "" {
+			l, troubles = w.quiet.Line(written)
+		} else {
+			l, troubles = w.quiet.read(w.ts[from:e])
+			l.Text = w.say(from, e)
+		}
+		if len(troubles) == 0 && len(l.Items) > 0 {
+			return mention{from: from, to: e, written: written, note: note, line: l}, true
+		}
+	}
+	return mention{}, false
+}
+
+// read reads tokens as an ingredient line; columns are those of the tokens.
+func (r *Reader) read(ts phrase) (formula.Line, []Trouble) {
+	if len(ts) > mostOfTokens {
+		return formula.Line{}, []Trouble{{Column: ts.column(), What: "the line is too long to be one ingredient"}}
+	}
+	f := r.line(trimOrders(ts))
+	r.account(&f, ts)
+	if len(f.troubles) > 0 {
+		return formula.Line{}, f.troubles
+	}
+	return formula.Line{Items: f.items, Notes: f.notes}, nil
+}
