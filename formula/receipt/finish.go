@@ -243,6 +243,6 @@ func (m *making) take(c crossing, ts phrase) {
 	}
 	at := ts[c.from].from - 1
 	m.parts = append(m.parts, &portionOf{
-		part: formula.Part{Name: name, Kind: c.kind, Take: c.title, Lay: c.lay, Pos: m.page.pos(at)}, at: at, taken: true,
+		part: formula.Part{Name: name, Kind: c.kind, Take: c.title, Lay: c.lay, Pos: m.page.pos(at)}, at: at,
 	})
 }

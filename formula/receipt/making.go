@@ -77,7 +77,6 @@ type portionOf struct {
 	at    int // where it begins
 	lines []gathered
 	steps []string
-	taken bool
 }
 
 // gathered is one ingredient line with where it stands.
@@ -159,13 +158,6 @@ func (m *making) aside(from, to int, why string) {
 	if w := m.page.copied(from, to); w != "" {
 		pos := m.page.pos(from)
 		m.trace.Aside = append(m.trace.Aside, Stretch{Words: w, Line: pos.Line, Column: pos.Column, Why: why, Part: -1, Index: -1})
-	}
-}
-
-func (m *making) unread(from, to int, why, hint string) {
-	if w := m.page.copied(from, to); w != "" {
-		pos := m.page.pos(from)
-		m.trace.Unread = append(m.trace.Unread, Stretch{Words: w, Line: pos.Line, Column: pos.Column, Why: why, Hint: hint, Part: -1, Index: -1})
 	}
 }
 
