@@ -13,10 +13,12 @@ type index struct {
 	ratio      map[string]int
 	method     map[string]int
 	step       map[string]int
-	tasted     map[string][]int // textures by the key of each word of a taster
-	sign       map[string][]int // signs by the key of each word
+	tasted     map[string][]int    // textures by the key of each word of a taster
+	sign       map[string][]int    // signs by the key of each word
+	ranges     map[string][]*Range // by class
 
-	longestModifier int // words
+	measureNames    []string // each once
+	longestModifier int      // words
 	// opens is, of each word some name begins with, how many words the longest
 	// of those names has.
 	opens map[string]int
@@ -49,6 +51,7 @@ func (t *Tables) build() {
 		step:       make(map[string]int, len(t.Steps)),
 		tasted:     map[string][]int{},
 		sign:       map[string][]int{},
+		ranges:     make(map[string][]*Range, len(t.Classes)),
 	}
 	for i, s := range t.Sources {
 		x.source[s.ID] = i
@@ -89,9 +92,14 @@ func (t *Tables) build() {
 			x.longestModifier = max(x.longestModifier, strings.Count(k, " ")+1)
 		}
 	}
+	named := map[string]bool{}
 	for i, m := range t.Measures {
 		seen := map[string]bool{}
 		for _, name := range m.Names {
+			if !named[name] {
+				named[name] = true
+				x.measureNames = append(x.measureNames, name)
+			}
 			if k := Key(name); !seen[k] {
 				seen[k] = true
 				x.measure[k] = append(x.measure[k], i)
@@ -113,6 +121,10 @@ func (t *Tables) build() {
 	}
 	for i, m := range t.Methods {
 		x.method[m.ID] = i
+	}
+	for i := range t.Ranges {
+		r := &t.Ranges[i]
+		x.ranges[r.Class] = append(x.ranges[r.Class], r)
 	}
 	for i, s := range t.Steps {
 		x.step[s.ID] = i
@@ -184,6 +196,10 @@ func (t *Tables) Step(id string) (*Step, bool) {
 	return &t.Steps[i], true
 }
 
+// RangesOf are the published proportions of a class, by its id. The list is
+// shared.
+func (t *Tables) RangesOf(class string) []*Range { return t.index.ranges[class] }
+
 // SameMeasure reports whether two names call the same measure: some row answers
 // to both.
 func (t *Tables) SameMeasure(a, b string) bool {
@@ -206,11 +222,6 @@ func (t *Tables) MeasuresCalled(name string) []*Measure {
 	return out
 }
 
-// MeasureNames lists every name of a measure, for suggestions.
-func (t *Tables) MeasureNames() []string {
-	var out []string
-	for _, m := range t.Measures {
-		out = append(out, m.Names...)
-	}
-	return out
-}
+// MeasureNames lists every name of a measure once, for suggestions. The list is
+// shared.
+func (t *Tables) MeasureNames() []string { return t.index.measureNames }

@@ -50,7 +50,7 @@ type Found struct {
 
 // StepStages are the stages of work in the order they are done.
 var StepStages = []string{
-	"ready", "make", "rest", "lay", "chill", "case", "strain", "fill", "rim", "oven", "done", "cool",
+	"ready", "make", "rest", "lay", "chill", "case", "wash", "strain", "fill", "rim", "oven", "done", "cool",
 }
 
 // StepConditions are what a step may hang on. A condition that begins with
@@ -78,4 +78,4 @@ var StepConditions = []string{
 
 // ReckonedFlags are flags of method that no wording raises: they are reckoned
 // from what the wordings raise and the words beside them.
-var ReckonedFlags = []string{"doneness_told"}
+var ReckonedFlags = []string{"doneness_told", "laid_told"}

@@ -61,9 +61,9 @@ func distance(c *reference.Class, p *ratios.Profile, t *reference.Tables) (mean 
 		r := &p.Ratios[i]
 		v := r.Value.Likely.InexactFloat64()
 		best, points, n := math.Inf(1), 0.0, 0.0
-		for j := range t.Ranges {
-			switch row := &t.Ranges[j]; {
-			case row.Class != c.ID || row.Ratio != r.Row.ID:
+		for _, row := range t.RangesOf(c.ID) {
+			switch {
+			case row.Ratio != r.Row.ID:
 			case row.Kind == "point":
 				points += excess(v, row) * excess(v, row)
 				n++

@@ -22,7 +22,7 @@ func practised(d *practice.Dish, t *reference.Tables) []Finding {
 		for _, step := range s.Steps {
 			asked[key(step, s.Part)] = true
 		}
-		if s.Taken {
+		if s.Taken || s.Idle {
 			continue
 		}
 		f := Finding{
@@ -101,9 +101,9 @@ func foundIn(step *reference.Step, t *reference.Tables) string {
 	return out
 }
 
-// mentions are things named in the steps and not listed, or the reverse, and
+// Mentions are things named in the steps and not listed, or the reverse, and
 // lines that do not belong in their part.
-func mentions(f *formula.Formula, t *reference.Tables) []Finding {
+func Mentions(f *formula.Formula, t *reference.Tables) []Finding {
 	var out []Finding
 	for _, m := range file.NotListed(f, t) {
 		says := fmt.Sprintf("%s is listed and never named in the steps", m.Name)

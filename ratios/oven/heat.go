@@ -222,6 +222,9 @@ func longestWording(ws []string, t *reference.Tables) (*reference.Oven, int) {
 			continue
 		}
 		for _, w := range r.Words {
+			if w == "" || w[0]|0x20 != ws[0][0] { // spares taking apart what cannot fit
+				continue
+			}
 			parts := reference.Words(w)
 			if len(parts) > most && len(parts) <= len(ws) && slices.Equal(parts, ws[:len(parts)]) {
 				best, most = r, len(parts)

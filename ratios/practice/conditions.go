@@ -150,3 +150,21 @@ func (d *Dish) tellsDone(p *formula.Part) bool {
 
 // heating are words by which a clause is known to speak of cooking.
 var heating = []string{"bake", "baked", "baking", "oven", "boil", "boiled", "simmer", "heat", "fire", "cook", "cooked", "thickens", "thicken", "thick", "stew", "hob", "steam"}
+
+// tellsLaid reports that the words say how the paste goes into the dish.
+func tellsLaid(p *formula.Part) bool {
+	return slices.ContainsFunc(p.Steps, func(step string) bool {
+		return slices.ContainsFunc(strings.FieldsFunc(step, func(r rune) bool { return r == '.' || r == ';' || r == ':' }), Lays)
+	})
+}
+
+// Lays reports whether the words of one sentence say that a paste is laid in or on its dish, or
+// raised.
+func Lays(step string) bool {
+	words := reference.Words(step)
+	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(laying, w) }) &&
+		!slices.Contains(words, "flour") && !slices.Contains(words, "butter")
+}
+
+// laying are words of laying a paste.
+var laying = []string{"line", "lined", "lining", "raise", "raised", "rim", "border", "edge", "patty", "patties", "coffin"}

@@ -38,6 +38,9 @@ type Standing struct {
 	Part  int
 	Steps []*reference.Step // the steps of the table it tells, none when it is no step we know
 	Taken bool
+	// Idle: what it tells has no place in this dish, as a wash inside a case has
+	// none where there is no case.
+	Idle bool
 }
 
 // Read reads what was done to each part of a formula whose takes are resolved.
@@ -47,6 +50,9 @@ func Read(f *formula.Formula, t *reference.Tables, reader *receipt.MethodReader)
 		d.Methods[i] = reader.Read(f, &f.Parts[i])
 		if d.tellsDone(&f.Parts[i]) {
 			d.Methods[i].Flags["doneness_told"] = true
+		}
+		if tellsLaid(&f.Parts[i]) {
+			d.Methods[i].Flags["laid_told"] = true
 		}
 	}
 	d.holds = make([]map[string]bool, len(f.Parts))
@@ -116,8 +122,8 @@ func (d *Dish) raised(flags []string, i int, anywhere bool) bool {
 }
 
 // Standing are the directions of the book that hold for the dish. One that
-// tells a step holds where the step makes sense; any other holds wherever the
-// book says it does.
+// tells a step is idle where the step makes no sense; any other holds wherever
+// the book says it does.
 func (d *Dish) Standing() []Standing {
 	var out []Standing
 	for i := range d.Formula.Parts {
@@ -130,10 +136,8 @@ func (d *Dish) Standing() []Standing {
 				continue
 			}
 			s.Steps = slices.DeleteFunc(s.Steps, func(step *reference.Step) bool { return !d.Wants(step, i) })
-			if len(s.Steps) == 0 {
-				continue
-			}
-			s.Taken = spoken(dir.Text, p.Steps) || !slices.ContainsFunc(s.Steps, func(step *reference.Step) bool {
+			s.Idle = len(s.Steps) == 0
+			s.Taken = !s.Idle && spoken(dir.Text, p.Steps) || !s.Idle && !slices.ContainsFunc(s.Steps, func(step *reference.Step) bool {
 				return !d.raised(step.Takes, i, step.Anywhere) && !slices.Contains(p.Done, step.ID)
 			})
 			out = append(out, s)
@@ -143,7 +147,8 @@ func (d *Dish) Standing() []Standing {
 }
 
 // told are the steps a direction tells: the one the book's page names, else
-// those that its words show taken.
+// those that its words show taken, at the first stage any of them stands at:
+// what lies in the cold before it is rolled is not a case raised already.
 func (d *Dish) told(dir formula.Direction, kind formula.Kind) []*reference.Step {
 	if step, ok := d.tables.Step(dir.Step); ok {
 		return []*reference.Step{step}
@@ -159,7 +164,11 @@ func (d *Dish) told(dir formula.Direction, kind formula.Kind) []*reference.Step 
 			out = append(out, step)
 		}
 	}
-	return out
+	first := len(reference.StepStages)
+	for _, step := range out {
+		first = min(first, slices.Index(reference.StepStages, step.Stage))
+	}
+	return slices.DeleteFunc(out, func(step *reference.Step) bool { return slices.Index(reference.StepStages, step.Stage) != first })
 }
 
 // spoken reports whether one of the steps says what the direction says: nearly

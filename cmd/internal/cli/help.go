@@ -79,6 +79,8 @@ Only title, year, place, and parts with a kind and their lines must be there.
   method   the steps in words; how eggs and butter are beaten matters most
   take     instead of lines: the title of another receipt in the same folder
   lay      lining, rim, lid, lining and lid, raised or patty, for a paste
+  done     steps that were taken though no words of the receipt say so, under a
+           part: [part-bake, rest-paste]; "assize tables steps" lists them
   class    what it is meant to be; "assize tables classes" lists them
   kitchen  the kitchen that bakes it now: year, place, eggs: large or
            {grams: 54}, flour: {protein: 9.5}, butter: salted or unsalted,
@@ -87,10 +89,15 @@ Only title, year, place, and parts with a kind and their lines must be there.
 A folder is a book. A book.yaml in it gives title, year and place for all its
 receipts and the directions the book prints once for all:
 
+  measures: [this book's teacup is a gill]
   standing:
     - say: Brush the case with beaten egg and dry it before it is filled.
       for: [pastry]
       where: leaf 31
+
+"for" names kinds of part or classes, "dishes" the dishes a direction is for, and
+"step" the step it is where its words do not tell. A direction counts as taken
+when the receipt says the like in its own words, or names the step under "done".
 
 A kitchen.yaml beside it holds the keys of "kitchen". Nothing outside the folder
 is read.

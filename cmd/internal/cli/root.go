@@ -50,7 +50,10 @@ func newRoot(r *run) *cobra.Command {
 	flags.BoolVar(&r.plain, "plain", false, "plain text on a terminal too: nothing set bold")
 	flags.BoolP("help", "h", false, "show help")
 	root.Flags().Bool("version", false, "show the version and the edition of the tables")
-	root.AddCommand(newCheck(r), newWeigh(r), newRead(r), newBake(r), newTables(r), newVariant(r))
+	root.AddCommand(
+		newCheck(r), newWeigh(r), newRead(r), newAssemble(r), newBake(r),
+		newTables(r), newVariant(r),
+	)
 	root.SetHelpCommand(newHelp(r))
 	return root
 }

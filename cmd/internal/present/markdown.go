@@ -50,8 +50,27 @@ func markdownBlock(out *strings.Builder, b Block) error {
 			return err
 		}
 		out.WriteString(set)
+	case Ticks:
+		markdownTicks(out, b)
 	}
 	return nil
+}
+
+// markdownTicks sets steps as boxes to tick, what is only to be looked for as a
+// plain bullet.
+func markdownTicks(out *strings.Builder, b Ticks) {
+	out.WriteString("### " + escape(b.Heading) + "\n\n")
+	for _, s := range b.Steps {
+		tick := "- "
+		if s.Tick {
+			tick = "- [ ] "
+		}
+		out.WriteString(tick + escape(s.Text))
+		if s.Mark != "" {
+			out.WriteString(" *" + escape(s.Mark) + "*")
+		}
+		out.WriteByte('\n')
+	}
 }
 
 // markdownList sets entries as bullets; entries that follow a labelled one and

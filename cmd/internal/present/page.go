@@ -15,7 +15,7 @@ type Section struct {
 	Blocks  []Block
 }
 
-// Block is a Paragraph, a List or a Table.
+// Block is a Paragraph, a List, a Table or Ticks.
 type Block interface{ block() }
 
 // Paragraph is running text.
@@ -45,9 +45,16 @@ type Column struct {
 	Right bool
 }
 
+// Ticks are steps to be ticked off, under a heading of their own.
+type Ticks struct {
+	Heading string
+	Steps   []BenchStep
+}
+
 func (Paragraph) block() {}
 func (List) block()      {}
 func (Table) block()     {}
+func (Ticks) block()     {}
 
 // section adds a section unless nothing stands under its heading.
 func (p *Page) section(heading string, blocks ...Block) {

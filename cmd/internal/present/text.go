@@ -118,8 +118,26 @@ func (t *setter) block(b Block) error {
 		t.list(b)
 	case Table:
 		return t.table(b)
+	case Ticks:
+		t.ticks(b)
 	}
 	return nil
+}
+
+// ticks sets steps with a box before each and their marks under them.
+func (t *setter) ticks(b Ticks) {
+	t.line(strings.Repeat(" ", indent) + b.Heading)
+	for _, s := range b.Steps {
+		start := box
+		if !s.Tick {
+			start = strings.Repeat(" ", len(box))
+		}
+		at := indent + len(box) + 1
+		t.wrapAfter(strings.Repeat(" ", indent)+start+" ", s.Text, at)
+		if s.Mark != "" {
+			t.wrap(s.Mark, at+indent, at+2*indent)
+		}
+	}
 }
 
 // list sets entries with their labels in a column of their own.

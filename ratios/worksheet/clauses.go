@@ -1,0 +1,146 @@
+package worksheet
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"assize/formula"
+	"assize/ratios/practice"
+	"assize/reference"
+)
+
+// clauses breaks a step as written into things that are done one by one: at the
+// end of a sentence, and where filling or baking begins. Nothing is dropped but
+// the "and" between.
+func clauses(step string) []string {
+	var out []string
+	for _, s := range sentences(step) {
+		for {
+			head, tail, ok := cut(s)
+			if !ok {
+				break
+			}
+			out = append(out, sentence(head))
+			s = tail
+		}
+		out = append(out, sentence(s))
+	}
+	return slices.DeleteFunc(out, func(s string) bool { return s == "" })
+}
+
+// sentences splits at stops that end a sentence, not at those of "lb." or of a
+// decimal: a small letter or a figure goes on.
+func sentences(s string) []string {
+	var out []string
+	start := 0
+	for i, r := range s {
+		if r != '.' && r != ';' && r != '\n' {
+			continue
+		}
+		rest := strings.TrimLeft(s[i+1:], " ")
+		next, _ := utf8.DecodeRuneInString(rest)
+		if r == '.' && rest != "" && !unicode.IsUpper(next) {
+			continue
+		}
+		out = append(out, s[start:i])
+		start = i + 1
+	}
+	return append(out, s[start:])
+}
+
+// joints are the words at which a sentence is cut: what comes after them is
+// another piece of work.
+var joints = []struct{ words, keeps string }{
+	{", and then bake ", "bake "}, {", and bake ", "bake "}, {" and bake ", "bake "}, {", then bake ", "bake "}, {", bake ", "bake "},
+	{", and put it in the oven", "put it in the oven"}, {", and put it into the oven", "put it into the oven"},
+	{", and pour it into ", "pour it into "}, {", pour it into ", "pour it into "}, {" and pour it into ", "pour it into "},
+	{", and fill ", "fill "}, {", then fill ", "fill "}, {", and strain it", "strain it"}, {", then strain it", "strain it"},
+	{", and serve ", "serve "}, {", and send ", "send "},
+}
+
+// cut splits a sentence at its first joint.
+func cut(s string) (head, tail string, ok bool) {
+	at := -1
+	for _, j := range joints {
+		// The joint's own words are ASCII: lower-casing moves no byte of them.
+		if i := strings.Index(lower(s), j.words); i > 0 && (at < 0 || i < at) {
+			at, head, tail, ok = i, s[:i], s[i+len(j.words)-len(j.keeps):], true
+		}
+	}
+	return head, tail, ok
+}
+
+// lower makes ASCII letters small and leaves every other byte where it is.
+func lower(s string) string {
+	b := []byte(s)
+	for i, c := range b {
+		if 'A' <= c && c <= 'Z' {
+			b[i] = c + 'a' - 'A'
+		}
+	}
+	return string(b)
+}
+
+func sentence(s string) string {
+	s = strings.Trim(strings.TrimSpace(s), ",")
+	if s == "" {
+		return ""
+	}
+	first, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[n:]
+}
+
+// stageOf is the stage of work a clause of a part speaks of.
+func stageOf(d *practice.Dish, part int, clause string) string {
+	p := &d.Formula.Parts[part]
+	_, flags := d.Reader().Said(clause, p.Kind)
+	has := func(list ...formula.Flag) bool {
+		return slices.ContainsFunc(list, func(f formula.Flag) bool { return flags[f] })
+	}
+	words := reference.Words(clause)
+	first := ""
+	if len(words) > 0 {
+		first = words[0]
+	}
+	stove := d.Holds(part, "stove")
+	switch {
+	case slices.Contains([]string{"serve", "send", "eat", "garnish", "dust"}, first), first == "sift" && slices.Contains(words, "over"), first == "turn" && slices.Contains(words, "out"):
+		return "cool"
+	case p.Kind == formula.Pastry:
+		switch {
+		case has("egg_wash_inside"):
+			return "wash"
+		case has("docked", "part_baked", "blind_baked", "baked_case"):
+			return "case"
+		case has("sealed", "vented", "glazed"):
+			return "rim"
+		case has("baked", "hot", "slow", "moderate"):
+			return "oven"
+		case practice.Lays(clause):
+			return "lay"
+		case has("rested", "chilled") && !has("laminated", "folded_turns"):
+			return "rest"
+		}
+		return "make"
+	case first == "pour" && has("stands_in_crust", "baked_case"), slices.Contains([]string{"fill", "pour", "turn", "put"}, first) && intoDish(words):
+		return "fill"
+	case !stove && has("baked", "bath") || first == "bake":
+		return "oven"
+	case first == "strain":
+		return "strain"
+	case has("sealed", "vented", "glazed"):
+		return "rim"
+	case practice.Lays(clause) && d.Holds(part, "bottom-crust"):
+		return "fill"
+	}
+	return "make"
+}
+
+// intoDish reports words that speak of a vessel or a case being filled.
+func intoDish(words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool {
+		return slices.Contains([]string{"dish", "case", "cases", "crust", "shell", "shells", "cups", "tin", "mould", "moulds", "patty", "patties", "plate", "plates", "saucers"}, w)
+	})
+}
