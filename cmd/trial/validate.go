@@ -14,7 +14,8 @@ import (
 )
 
 // validate prints how the judge does on the published formulas, beside both
-// baselines, and what each switchable rule changes.
+// baselines, how the reader of words does on receipts with a key, and what
+// each switchable rule changes.
 func validate(t *reference.Tables, out io.Writer) error {
 	fmt.Fprintf(out, "Tables %s: %d published formulas\n\n", reference.Edition, len(t.Published))
 	if err := weighing(t, out); err != nil {
@@ -24,6 +25,9 @@ func validate(t *reference.Tables, out io.Writer) error {
 		if err := kindOf(t, kind, out); err != nil {
 			return err
 		}
+	}
+	if err := inWords(t, out); err != nil {
+		return err
 	}
 	if err := heat(t, out); err != nil {
 		return err

@@ -11,6 +11,7 @@ import (
 
 	"assize/formula"
 	"assize/formula/book"
+	"assize/formula/linked"
 	"assize/formula/receipt"
 	"assize/reference"
 	"assize/reference/fault"
@@ -125,6 +126,22 @@ func ReadKey(fsys fs.FS, t *reference.Tables) ([]InWords, error) {
 		}
 	}
 	return key.Rows, append(page.Faults(), faults...).Err()
+}
+
+// Read reads the text as `assize read` does, by the year and place of the key.
+// The formula is nil when the text cannot be read at all.
+func (w *InWords) Read(t *reference.Tables) *formula.Formula {
+	text, about := string(w.Text), receipt.About{Year: w.Want.Year, Place: w.Want.Place}
+	if linked.Is(w.File, w.Text) {
+		l, _ := linked.Read(w.File, w.Text)
+		if l == nil {
+			return nil
+		}
+		text, about.Title = l.Text, l.Title
+	}
+	r := receipt.Reader{Tables: t, KitchenYear: w.Want.Kitchen.Year, KitchenPlace: w.Want.Kitchen.Place}
+	f, _ := r.Receipt(text, about)
+	return f
 }
 
 // WordsScore counts how a formula that was read from words agrees with its key,

@@ -191,3 +191,47 @@ func TestReceiptThatIsNotReadMissesEverything(t *testing.T) {
 	require.Positive(t, s.Expected)
 	require.Zero(t, s.Found+s.Read+s.PartsRight+s.Whole)
 }
+
+// The floor that the reader of words has reached on the receipts it was
+// developed on. It may rise; a change that lets it sink is a fault.
+func TestReaderOfWordsHoldsItsFloor(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	methods := receipt.NewMethodReader(tables)
+	var s WordsScore
+	for _, w := range wordsKey(t, tables) {
+		if !w.KeptBack() {
+			s.Add(w.HoldAgainst(w.Read(tables), tables, methods))
+		}
+	}
+	for _, row := range s.Rows() {
+		floor, held := wordsFloor[row.Name]
+		if !held {
+			continue
+		}
+		share := float64(row.Right) / float64(row.Of)
+		require.GreaterOrEqual(t, share, floor, "%s: %d of %d\n%s", row.Name, row.Right, row.Of, strings.Join(s.Faults, "\n"))
+	}
+}
+
+var wordsFloor = map[string]float64{
+	"ingredients, recall":                          .94,
+	"ingredients, precision":                       .95,
+	"ingredients with their amount, recall":        .88,
+	"ingredients with their amount, precision":     .90,
+	"ingredients found that are in the right part": .99,
+	"parts, recall":                                .90,
+	"parts, precision":                             .90,
+	"parts taken from elsewhere in the book":       .80,
+}
+
+// A name of a figure that is held must be one that is printed.
+func TestFloorNamesFiguresThatAreScored(t *testing.T) {
+	names := map[string]bool{}
+	for _, row := range (&WordsScore{}).Rows() {
+		names[row.Name] = true
+	}
+	for name := range wordsFloor {
+		require.True(t, names[name], name)
+	}
+}
