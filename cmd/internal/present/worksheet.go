@@ -13,7 +13,7 @@ func Worksheet(b *Bench) *Page {
 	p.section(headBake, plainList(b.Oven))
 	var do []Block
 	for _, ph := range b.Phases {
-		do = append(do, Ticks{Heading: ph.Heading, Steps: ph.Steps})
+		do = append(do, Ticks(ph))
 	}
 	p.section(headSteps, do...)
 	p.section(headTime, timeTable(b.Time), Paragraph(b.TimeNote))
