@@ -79,7 +79,7 @@ var choices = [][]formula.Flag{
 	{"kneaded_lightly", "kneaded", "kneaded_hard", "light_hand", "overmixed", "rolled_too_often"},
 	{"raw_case", "baked_case", "part_baked", "blind_baked", "egg_wash_inside"},
 	wets,
-	{"warm_filling", "cold_filling"},
+	{"warm_filling", "cooled"},
 }
 
 var (

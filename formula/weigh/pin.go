@@ -191,3 +191,13 @@ func (it *Item) Open(unknowns []Unknown) bool {
 		return u.open() > 1 || !f.of(u).IsExact()
 	})
 }
+
+// Hangs reports whether the item's weight hangs on an unknown.
+func (it *Item) Hangs(unknown int) bool {
+	return it.When != nil && it.When.Unknown == unknown ||
+		slices.ContainsFunc(it.Factors, func(f Factor) bool { return f.Unknown == unknown })
+}
+
+// Open reports whether the unknown can still be taken in more than one way, or
+// for more than one value.
+func (u *Unknown) Open() bool { return u.open() > 1 || !u.Span().IsExact() }

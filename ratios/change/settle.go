@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"assize/formula"
 	"assize/ratios/bake"
 )
 
@@ -41,4 +42,16 @@ func (s Settle) Apply(k *bake.Kernel) (*bake.Kernel, bool) {
 	}
 	out.Slots[i].Ways = ways
 	return &out, true
+}
+
+// Longer is the input baked for so many times the minutes it was.
+func Longer(in bake.Input, times float64) bake.Input {
+	out := in
+	b := formula.Bake{Minutes: in.Method.Bake.Minutes * times, Stages: slices.Clone(in.Method.Bake.Stages)}
+	for i := range b.Stages {
+		b.Stages[i].LowMinutes *= times
+		b.Stages[i].HighMinutes *= times
+	}
+	out.Method.Bake = b
+	return out
 }

@@ -163,11 +163,10 @@ const (
 	mostOffered = 3
 )
 
+// situationOf looks at a part as a remedy does.
 func situationOf(in bake.Input, k *bake.Kernel) *situation {
 	return &situation{
-		method: &in.Method, fire: bake.FireOf(&in.Method), mix: k.LikelyMix(),
-		lined: slices.ContainsFunc(in.Weighed.Formula.Parts, func(p formula.Part) bool { return p.Kind == formula.Pastry }) ||
-			in.Method.Has("stands_in_crust"),
+		method: &in.Method, fire: bake.FireOf(&in.Method), mix: k.LikelyMix(), lined: Lined(in),
 		silent: in.Silent || bake.Unsaid(in.Weighed.Parts[in.Part].Of, &in.Method),
 	}
 }
