@@ -127,7 +127,27 @@ func (t *Tables) tastedWhole(key, look string, kinds []string) (Tasted, bool) {
 			got.Textures = append(got.Textures, x)
 		}
 	}
-	return got, len(got.Textures) > 0
+	if len(got.Textures) > 0 {
+		return got, true
+	}
+	// A sign of another place is better than none.
+	for _, i := range t.index.sign[key] {
+		s := &t.Signs[i]
+		if s.Look == look || s.Look == "" || len(s.Points) == 0 || look == "" && !strings.Contains(key, " ") {
+			continue // one word by itself ("none", "wet") hangs on its place
+		}
+		got := Tasted{Sign: s}
+		for _, name := range s.Points {
+			if x, ok := t.TextureNamed(name); ok && slices.Contains(kinds, x.Kind) {
+				got.Textures = append(got.Textures, x)
+			}
+		}
+		if len(got.Textures) > 0 {
+			got.Unclear = s.Unclear && len(got.Textures) > 1
+			return got, true
+		}
+	}
+	return Tasted{}, false
 }
 
 // TastedWords are all words a taster may use of parts of the kinds, for

@@ -14,6 +14,9 @@ import (
 // than one thing: then the hint asks what was seen.
 type Trouble struct {
 	What, Hint string
+
+	may  []*reference.Texture // what an unclear word may be
+	sign Sign
 }
 
 // Error is what is wrong.
@@ -24,15 +27,34 @@ func (t *Trouble) Error() string { return t.What }
 // tough" says which part is meant.
 func Taste(words, look string, f *formula.Formula, t *reference.Tables) ([]Sign, *Trouble) {
 	var out []Sign
+	var asked []*Trouble
 	for piece := range strings.SplitSeq(words, ",") {
 		if piece = strings.TrimSpace(piece); piece == "" {
 			continue
 		}
 		s, trouble := taste(piece, look, f, t)
-		if trouble != nil {
+		switch {
+		case trouble == nil:
+			out = append(out, s)
+		case len(trouble.may) == 0:
 			return nil, trouble
+		default:
+			asked = append(asked, trouble)
 		}
-		out = append(out, s)
+	}
+	// What is asked of an unclear word may be answered by another beside it:
+	// "springs back, full of holes".
+	for _, q := range asked {
+		i := slices.IndexFunc(out, func(s Sign) bool {
+			return slices.ContainsFunc(q.may, func(x *reference.Texture) bool {
+				return x.ID == s.Texture && x.Kind == string(f.Parts[s.Part].Kind)
+			})
+		})
+		if i < 0 {
+			return nil, q
+		}
+		q.sign.Part, q.sign.Texture = out[i].Part, out[i].Texture
+		out = append(out, q.sign)
 	}
 	return out, nil
 }
@@ -41,7 +63,7 @@ func taste(piece, look string, f *formula.Formula, t *reference.Tables) (Sign, *
 	s := Sign{Look: look, Words: piece, Part: -1}
 	parts := tastable(f)
 	if len(parts) == 0 {
-		return s, &Trouble{"nothing in this receipt is told by tasting yet", "textures of fillings and pastes are known; write it under `words`, which is kept as it stands"}
+		return s, &Trouble{What: "nothing in this receipt is told by tasting yet", Hint: "textures of fillings and pastes are known; write it under `words`, which is kept as it stands"}
 	}
 	if before, after, ok := strings.Cut(piece, ":"); ok {
 		i := slices.IndexFunc(parts, func(i int) bool {
@@ -49,7 +71,7 @@ func taste(piece, look string, f *formula.Formula, t *reference.Tables) (Sign, *
 			return reference.Key(p.Name) == reference.Key(before) || string(p.Kind) == reference.Key(before)
 		})
 		if i < 0 {
-			return s, &Trouble{fmt.Sprintf("there is no part %q to taste", strings.TrimSpace(before)), "the parts are " + strings.Join(namesOf(f, parts), ", ")}
+			return s, &Trouble{What: fmt.Sprintf("there is no part %q to taste", strings.TrimSpace(before)), Hint: "the parts are " + strings.Join(namesOf(f, parts), ", ")}
 		}
 		parts, piece = parts[i:i+1], strings.TrimSpace(after)
 	}
@@ -78,11 +100,11 @@ func read(s Sign, piece, look string, f *formula.Formula, parts []int, t *refere
 		}
 		switch {
 		case got.Unclear:
-			return s, &Trouble{fmt.Sprintf("%q may mean more than one thing", piece), got.Sign.Ask + " Write " + named(got.Textures)}
+			return s, &Trouble{What: fmt.Sprintf("%q may mean more than one thing", piece), Hint: got.Sign.Ask + " Write " + named(got.Textures), may: got.Textures, sign: s}
 		case len(got.Textures) == 0:
 			return s, nil
 		case twoKinds(got.Textures):
-			return s, &Trouble{fmt.Sprintf("%q may be said of either part", piece), "write " + either(piece, f, parts, got.Textures)}
+			return s, &Trouble{What: fmt.Sprintf("%q may be said of either part", piece), Hint: "write " + either(piece, f, parts, got.Textures)}
 		}
 		x := got.Textures[0]
 		s.Texture = x.ID
@@ -93,7 +115,7 @@ func read(s Sign, piece, look string, f *formula.Formula, parts []int, t *refere
 	if hint == "" {
 		hint = "say what was seen at the cut: " + strings.Join(examples(kinds), ", ") + "; `assize tables textures` has every word, and `words` on the sheet takes any"
 	}
-	return s, &Trouble{fmt.Sprintf("no sign is known by %q", piece), hint}
+	return s, &Trouble{What: fmt.Sprintf("no sign is known by %q", piece), Hint: hint}
 }
 
 // tastable are the parts textures are known of.

@@ -70,7 +70,7 @@ func Record(j *judge.Judge, r *bench.Record) (*Bake, fault.List) {
 // classes puts to each part the class whose habits hold where it is silent.
 func (b *Bake) classes() {
 	for i := range b.inputs {
-		b.inputs[i].Class = judge.LikelyMeant(b.Report.Parts[i].Class)
+		b.inputs[i] = b.judge.Ready(b.inputs[i])
 	}
 }
 

@@ -1,11 +1,6 @@
 package explain
 
-import (
-	"slices"
-
-	"assize/ratios/oven"
-	"assize/reference"
-)
+import "assize/reference"
 
 // Doneness is what the heat at the centre says of a bake.
 type Doneness struct {
@@ -20,14 +15,7 @@ func (b *Bake) doneness(of Seen) *Doneness {
 	if b.Record == nil || !b.Record.Centre.IsPositive() || of.Texture.Kind != "filling" {
 		return nil
 	}
-	f := b.Formula()
-	p := &f.Parts[of.Part]
-	names := []string{p.Class}
-	if c := b.Report.Parts[of.Part].Class; c != nil {
-		names = append(names, c.Class.ID, c.Class.Name)
-	}
-	names = slices.DeleteFunc(append(names, f.Title, p.Name), func(s string) bool { return s == "" })
-	row := oven.Done(b.Tables(), p.Kind, true, false, names...).Set
+	row := b.Report.Parts[of.Part].Done.Set
 	if row == nil {
 		return nil
 	}

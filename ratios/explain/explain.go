@@ -374,9 +374,14 @@ func (b *Bake) why(change string, x *reference.Texture) *reference.Cause {
 // those of the coarser one.
 func (b *Bake) outside(of Seen) []*reference.Cause {
 	var out []*reference.Cause
+	in := &b.inputs[of.Part]
+	unbaked := of.Texture.Kind == string(formula.Filling) && !bake.FireOf(&in.Method).Baked
 	for _, id := range []string{of.Texture.ID, of.Texture.Counts} {
 		for i := range b.Tables().Causes {
 			c := &b.Tables().Causes[i]
+			if unbaked && c.Kind == "oven" {
+				continue // no oven had a hand in it
+			}
 			if id != "" && c.What != "" && slices.Contains(c.Textures, of.Texture.Kind+"/"+id) && !slices.Contains(out, c) {
 				out = append(out, c)
 			}

@@ -53,8 +53,10 @@ func (b *Bake) next(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, 
 		}
 		rank(found)
 		if slices.ContainsFunc(found, func(s Step) bool { return s.Answers }) {
-			answers := slices.DeleteFunc(slices.Clone(found), func(s Step) bool { return !s.Answers })
-			best = append(answers, best...)
+			if n > 1 {
+				found = slices.DeleteFunc(found, func(s Step) bool { return !s.Answers })
+			}
+			best = append(found, best...)
 			break
 		}
 		if n == 1 {
@@ -155,9 +157,10 @@ func choose(of, n int) [][]int {
 // reckoned of.
 func byPractice(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, reasons float64) []Step {
 	var out []Step
+	seen := map[string]bool{} // changes told: one way of each will do
 	for _, v := range variations(in, k) {
 		changed, k2, ok := v.apply(in, k)
-		if !ok || v.open {
+		if !ok || v.open || seen[v.id+v.done] {
 			continue
 		}
 		if left, _ := g.told(changed, k2, o); reasons-left >= g.least(reasons) {
@@ -165,6 +168,7 @@ func byPractice(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, reas
 			if v.kind == InFormula {
 				s.Ingredients = 1
 			}
+			seen[v.id+v.done] = true
 			out = append(out, s)
 		}
 	}

@@ -51,7 +51,7 @@ func newRoot(r *run) *cobra.Command {
 	flags.BoolP("help", "h", false, "show help")
 	root.Flags().Bool("version", false, "show the version and the edition of the tables")
 	root.AddCommand(
-		newCheck(r), newWeigh(r), newRead(r), newAssemble(r), newBake(r),
+		newCheck(r), newWeigh(r), newRead(r), newAssemble(r), newBake(r), newExplain(r),
 		newTables(r), newVariant(r),
 	)
 	root.SetHelpCommand(newHelp(r))
