@@ -28,8 +28,11 @@ type Baking struct {
 	Depth oven.Range
 	Bath  bool
 	SetC  oven.Range
-	// Time in that oven; nothing when depth or heat is not known.
-	Time oven.Minutes
+	// Bake is the part in its dish, its oven and depth left open; Time is how
+	// long it takes in the oven At, and Today in what the class wants. Nothing
+	// when depth or heat is not known.
+	Bake        oven.Bake
+	Time, Today oven.Minutes
 	// Book is the receipt's own time, minutes; nothing when it gives none.
 	Book oven.Range
 	// Base is the chance that the paste under it bakes through, by what the dish
@@ -127,7 +130,7 @@ func (j *Judge) baking(in *bake.Input, p *Part, heats []oven.Heat, filling *bake
 	b := &Baking{Bath: fire.Bath, SetC: p.Done.SetC()}
 	if c := near(p.Class); c != nil && c.Heat != "" {
 		b.Class, b.Says = c, c.Heat
-		b.Wants = oven.Read(c.Heat, in.Tables, oven.When{Year: today})
+		b.Wants = wants(c.Heat, in.Tables)
 	}
 	switch {
 	case len(heats) > 0 && !heats[0].C.IsZero():
@@ -147,17 +150,39 @@ func (j *Judge) baking(in *bake.Input, p *Part, heats []oven.Heat, filling *bake
 		b.Book = oven.Range{}
 		return b
 	}
-	if b.Depth = j.Depth; !b.Depth.IsZero() && !b.At.IsZero() {
-		b.Time = j.time(in, p, b)
+	b.Depth, b.Bake = j.Depth, j.bakeOf(in, p, b)
+	if !b.At.IsZero() {
+		b.Time = b.In(b.At)
+	}
+	if len(b.Wants) > 0 {
+		b.Today = b.In(b.Wants[0].C)
 	}
 	return b
 }
 
-// today is the year by which the heat of a class is read.
-const today = 2000
+// boil is under what heat, C, degrees in a class's words are no oven's but
+// those at the centre.
+const boil = 100
 
-// time is how long a part takes, over the range of its oven and of its depth.
-func (j *Judge) time(in *bake.Input, p *Part, b *Baking) oven.Minutes {
+// wants are the degrees of an oven in a class's words, each told once: what
+// stands in brackets behind it is the same heat in the other scale.
+func wants(says string, t *reference.Tables) []oven.Heat {
+	var out []oven.Heat
+	for _, h := range oven.Read(says, t, oven.When{}) {
+		same := len(out) > 0 && math.Abs(out[len(out)-1].C.Likely-h.C.Likely) < sameHeat
+		if h.Sign == oven.Degrees && h.C.Likely >= boil && !same {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// sameHeat is how near two heats are, C, that are one in two scales, rounded
+// each by itself.
+const sameHeat = 8.0
+
+// bakeOf is a part as it goes into the oven.
+func (j *Judge) bakeOf(in *bake.Input, p *Part, b *Baking) oven.Bake {
 	o := oven.Bake{
 		Set: b.SetC.Likely, Bath: b.Bath, Width: j.Width,
 		Batter: p.Kind == formula.Cake || p.Kind == formula.Batter || p.Kind == formula.Bread,
@@ -172,17 +197,55 @@ func (j *Judge) time(in *bake.Input, p *Part, b *Baking) oven.Minutes {
 	if j.thick(in.Weighed.Formula) {
 		o.Under += dishCM
 	}
-	shallow, mid, deep := o, o, o
-	shallow.Depth, mid.Depth, deep.Depth = b.Depth.Low, b.Depth.Likely, b.Depth.High
-	low, likely, high := shallow.Between(b.At), mid.Between(b.At), deep.Between(b.At)
-	if likely.Never || low.Never {
-		return oven.Minutes{Never: true}
+	return o
+}
+
+// In is how long the part takes over a range of ovens and over the range of its
+// depth; nothing when its depth is not known.
+func (b *Baking) In(heat oven.Range) oven.Minutes {
+	if b.Depth.IsZero() {
+		return oven.Minutes{}
 	}
-	out := oven.Minutes{Range: oven.Range{Low: low.Low, Likely: likely.Likely, High: high.High}, MayNever: likely.MayNever || high.MayNever || high.Never}
-	if high.Never {
-		out.High = math.Inf(1)
+	return b.Bake.Over(heat, b.Depth)
+}
+
+// Dish is the receipt as something to go into a falling oven: the part that
+// the oven must bake through, at the heat the book's own words ask for, or
+// else the class's. It is false, with the reason, for what is no dish or tells
+// no heat.
+func (r *Report) Dish() (d oven.Dish, why string, ok bool) {
+	var of *Part
+	for i := range r.Parts {
+		if p := &r.Parts[i]; p.Baking != nil && p.Kind != formula.Pastry && (of == nil || p.Kind == formula.Filling) {
+			of = p
+		}
 	}
-	return out
+	switch {
+	case of == nil && len(r.Parts) == 1 && r.Parts[0].Kind == formula.Pastry:
+		return d, "a paste by itself, baked with what goes into it", false
+	case of == nil && len(r.Parts) > 0 && r.Parts[0].Baking != nil:
+		return d, "only its paste is baked, empty", false
+	case of == nil:
+		return d, "nothing in it is baked", false
+	case of.Baking.At.IsZero():
+		return d, "neither its words nor its class tell a heat", false
+	}
+	b := of.Baking
+	d = oven.Dish{Name: r.Formula.Title, Kind: string(of.Kind), C: b.At}
+	d.Takes = func(c float64) oven.Minutes {
+		if m := b.In(oven.Range{Low: c, Likely: c, High: c}); m.Never || !m.IsZero() {
+			return m
+		}
+		if !b.Book.IsZero() {
+			return oven.Minutes{Range: b.Book}
+		}
+		if of.Done.Set != nil {
+			m := of.Done.Set.Minutes
+			return oven.Minutes{Range: oven.Range{Low: m.Low.InexactFloat64(), Likely: m.Likely.InexactFloat64(), High: m.High.InexactFloat64()}}
+		}
+		return oven.Minutes{}
+	}
+	return d, "", true
 }
 
 // warmStart is what hot milk on eggs comes to, C (130 to 150 F as cooks

@@ -175,18 +175,33 @@ func (b Bake) inBath(water float64) float64 {
 	return b.slab(b.Depth/100, water) / 60
 }
 
-// Between is the time over a range of ovens: the shortest in the hottest, the
-// longest in the coolest.
-func (b Bake) Between(oven Range) Minutes {
-	hot, mid, cool := b, b, b
-	hot.Oven, mid.Oven, cool.Oven = oven.High, oven.Likely, oven.Low
-	h, m, c := hot.Time(), mid.Time(), cool.Time()
-	if h.Never || m.Never {
-		return Minutes{Never: true}
+// Over is the time over a range of ovens and a range of depths, for the likely
+// of each. What is unclear of oven, of depth and of the reckoning itself is
+// taken to be unclear apart: their factors are put together as independent
+// errors are, not the worst of all at once.
+func (b Bake) Over(heat, depth Range) Minutes {
+	at := func(c, d float64) Minutes {
+		x := b
+		x.Oven, x.Depth = c, d
+		return x.Time()
 	}
-	out := Minutes{Range: Range{h.Low, m.Likely, c.High}, MayNever: m.MayNever || c.MayNever || c.Never}
-	if c.Never {
-		out.High = math.Inf(1)
+	m := at(heat.Likely, depth.Likely)
+	hot, cool := at(heat.High, depth.Likely), at(heat.Low, depth.Likely)
+	shallow, deep := at(heat.Likely, depth.Low), at(heat.Likely, depth.High)
+	if m.Never || m.Likely <= 0 {
+		return m
+	}
+	apart := func(parts ...float64) float64 {
+		sum := 0.0
+		for _, p := range parts {
+			l := math.Log(p / m.Likely)
+			sum += l * l
+		}
+		return math.Exp(math.Sqrt(sum))
+	}
+	out := Minutes{Range: Range{m.Likely / apart(m.Low, hot.Likely, shallow.Likely), m.Likely, math.Inf(1)}, MayNever: true}
+	if !m.MayNever && !cool.Never && !cool.MayNever && !deep.Never && !deep.MayNever {
+		out.High, out.MayNever = m.Likely*apart(m.High, cool.Likely, deep.Likely), false
 	}
 	return out
 }

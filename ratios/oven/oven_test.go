@@ -170,6 +170,23 @@ func TestBakingTimeProperties(t *testing.T) {
 	})
 }
 
+// A range of ovens and depths is wider than one of each, keeps its likely time,
+// and is narrower than the worst of all at once.
+func TestOverARange(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := bakes(t)
+		b.Bath, b.Set, b.Oven = false, rapid.Float64Range(62, 90).Draw(t, "set"), rapid.Float64Range(130, 230).Draw(t, "mid")
+		heat := oven.Range{Low: b.Oven - rapid.Float64Range(0, 20).Draw(t, "under"), Likely: b.Oven, High: b.Oven + rapid.Float64Range(0, 40).Draw(t, "over")}
+		depth := oven.Range{Low: .8 * b.Depth, Likely: b.Depth, High: 1.3 * b.Depth}
+		got, one := b.Over(heat, depth), b.Time()
+		worst := b
+		worst.Oven, worst.Depth = heat.Low, depth.High
+		if got.Likely != one.Likely || got.Low > one.Low || got.High < one.High || got.High > worst.Time().High*(1+1e-9) {
+			t.Fatalf("%+v against %+v", got, one)
+		}
+	})
+}
+
 // Water at 80 C never sets what sets at 85 (McGee 2004: below 85 a mix may
 // never set).
 func TestBathThatNeverSets(t *testing.T) {
@@ -334,4 +351,61 @@ func ExampleFit() {
 	}
 	fmt.Printf("halves in %.0f minutes, falls to 204 C in %.0f\n", l.Halves(), l.When(204))
 	// Output: halves in 197 minutes, falls to 204 C in 139
+}
+
+func TestReadReadings(t *testing.T) {
+	got, faults := oven.ReadReadings("r", []byte("14:05 290 C, 14:35 262 C  # shut up\n\n15.05 482 F\n"))
+	require.NoError(t, faults.Err())
+	require.Equal(t, 14*60+5, got.First)
+	require.Len(t, got.Readings, 3)
+	require.Equal(t, oven.Reading{Minutes: 30, C: 262}, got.Readings[1])
+	require.InDelta(t, 250, got.Readings[2].C, .01)
+	require.Equal(t, "16:05", got.Clock(120))
+	require.Equal(t, "00:05 (day 2)", got.Clock(600))
+	got, faults = oven.ReadReadings("r", []byte("23:30 300C, 00:15 270C, 01:00 240C"))
+	require.NoError(t, faults.Err())
+	require.Equal(t, 90.0, got.Readings[2].Minutes)
+	got, faults = oven.ReadReadings("r", []byte("10 min 300 C\n40 270 C"))
+	require.NoError(t, faults.Err())
+	require.Equal(t, []oven.Reading{{Minutes: 0, C: 300}, {Minutes: 30, C: 270}}, got.Readings)
+	require.Equal(t, "1 h 05 min on", got.Clock(65))
+}
+
+// Every fault of a list of readings is told with its place and what to write.
+func TestReadingsFaults(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                         "r:1:1: error: there is no reading",
+		"14:05":                    `r:1:1: error: no heat is told with "14:05"`,
+		"14:05 290":                `r:1:1: error: "290" is no heat with its scale`,
+		"14:05 290 C, 14:61 280 C": `r:1:14: error: "14:61" is no time of day`,
+		"hot 290 C":                `r:1:1: error: "hot 290 C" does not begin with a time`,
+		"14:05 290 C\n14:05 280 C": `r:2:1: error: "14:05 280 C" is no later than the reading before it`,
+		"14:05 290 C\n30 280 C":    `r:2:1: error: "30 280 C" is told another way than the first`,
+		"\xff":                     "r:1:1: error: the readings are no text",
+	} {
+		_, faults := oven.ReadReadings("r", []byte(text))
+		require.NotEmpty(t, faults, text)
+		require.Equal(t, want, faults[0].Error(), text)
+	}
+}
+
+// No page of readings makes the reader fall over, and what it accepts is in
+// order of time.
+func FuzzReadReadings(f *testing.F) {
+	f.Add("14:05 290 C, 14:35 262 C")
+	f.Add("0 300 C\n30 min 280 C # x")
+	f.Add("23:59 300C\n00:01 299C")
+	f.Fuzz(func(t *testing.T, text string) {
+		got, faults := oven.ReadReadings("r", []byte(text))
+		for _, x := range faults {
+			if x.Line < 1 || x.Column < 1 || x.What == "" {
+				t.Fatalf("%+v", x)
+			}
+		}
+		for i := 1; i < len(got.Readings); i++ {
+			if got.Readings[i].Minutes <= got.Readings[i-1].Minutes {
+				t.Fatalf("%q: %v", text, got.Readings)
+			}
+		}
+	})
 }

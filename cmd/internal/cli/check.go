@@ -10,6 +10,7 @@ import (
 	"assize/formula/book"
 	"assize/ratios"
 	"assize/ratios/judge"
+	"assize/ratios/oven"
 	"assize/ratios/readings"
 )
 
@@ -112,6 +113,8 @@ type judging struct {
 	readings int
 	basis    string
 	remedies bool
+	depth    oven.Range // of the filling in its dish, cm
+	width    float64    // of the dish, cm
 }
 
 // each reads, judges and prints every receipt the arguments name. Receipts
@@ -127,6 +130,7 @@ func (r *run) each(args []string, kitchen string, how judging, print func(*print
 	}
 	j := judge.New(in.tables)
 	j.Seed, j.Readings, j.Basis, j.Remedies = how.seed, how.readings, how.basis, how.remedies
+	j.Depth, j.Width = how.depth, how.width
 	p := r.printer(format, len(files) > 1, present.About{Version: version, Tables: in.tables, OwnTables: r.tables})
 	bar := &progress{r: r, of: len(files)}
 	show := func(d *judged) error {

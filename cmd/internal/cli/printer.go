@@ -14,9 +14,13 @@ const (
 	formatMarkdown = "markdown"
 	formatJSON     = "json"
 	formatCSV      = "csv"
+	formatHTML     = "html"
 )
 
 var formats = []string{formatText, formatMarkdown, formatJSON, formatCSV}
+
+// withHTML are the formats of what is printed and hung up in a kitchen.
+var withHTML = []string{formatText, formatMarkdown, formatHTML, formatJSON}
 
 // usualWidth is taken when nothing tells how wide the terminal is.
 const usualWidth = 100
@@ -96,4 +100,25 @@ func (p *printer) page(page *present.Page) error {
 		return page.Markdown(p.out)
 	}
 	return page.Text(p.out, p.layout)
+}
+
+// pages writes pages in text, Markdown or HTML, and then gives the error their
+// receipts were read with: those without faults are reported all the same.
+func (r *run) pages(pages []*present.Page, format string, err error) error {
+	if format == formatJSON || len(pages) == 0 {
+		return err
+	}
+	if format == formatHTML {
+		if e := r.written(present.HTML(r.Out, pages)); e != nil {
+			return e
+		}
+		return err
+	}
+	p := r.printer(format, len(pages) > 1, present.About{})
+	for _, page := range pages {
+		if e := r.written(p.page(page)); e != nil {
+			return e
+		}
+	}
+	return err
 }

@@ -52,6 +52,7 @@ func newRoot(r *run) *cobra.Command {
 	root.Flags().Bool("version", false, "show the version and the edition of the tables")
 	root.AddCommand(
 		newCheck(r), newWeigh(r), newRead(r), newAssemble(r), newBake(r), newExplain(r),
+		newOven(r), newAnswers(r),
 		newTables(r), newVariant(r),
 	)
 	root.SetHelpCommand(newHelp(r))

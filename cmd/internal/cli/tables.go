@@ -69,10 +69,13 @@ func (r *run) tableList(t *reference.Tables, format string) error {
 	return r.page(present.TableList(t), format)
 }
 
-// page writes one page in text or Markdown.
+// page writes one page in text, Markdown or HTML.
 func (r *run) page(p *present.Page, format string) error {
-	if format == formatMarkdown {
+	switch format {
+	case formatMarkdown:
 		return r.written(p.Markdown(r.Out))
+	case formatHTML:
+		return r.written(present.HTML(r.Out, []*present.Page{p}))
 	}
 	return r.written(p.Text(r.Out, r.layout()))
 }

@@ -644,30 +644,33 @@ func (r *readWords) list() List {
 	return out
 }
 
-func (c *checking) cautions() []Block {
+func (c *checking) cautions() []Block { return c.cautionsOf(c.Report.Findings) }
+
+// cautionsOf are the cautions among findings, each once, with their authorities
+// and the deference that always stands with them.
+func (c *citations) cautionsOf(list []judge.Finding) []Block {
 	var out List
-	for i := range c.Report.Findings {
-		f := &c.Report.Findings[i]
+	for i := range list {
+		f := &list[i]
 		if !isCaution(f) {
 			continue
 		}
 		e := Entry{Text: sentence(f.Says)}
 		for _, b := range f.Because {
-			e.Text += " (" + strings.TrimSpace(b.Limit+" "+c.cautionSource(b)) + ")"
+			mark := ""
+			if b.Source != nil {
+				mark = c.work(b.Source, b.Locator)
+			}
+			e.Text += " (" + strings.TrimSpace(b.Limit+" "+mark) + ")"
 		}
-		out = append(out, e)
+		if !slices.ContainsFunc(out, func(o Entry) bool { return o.Text == e.Text }) {
+			out = append(out, e)
+		}
 	}
 	if len(out) == 0 {
 		return nil
 	}
 	return []Block{out, Paragraph(sentence(reference.Deference))}
-}
-
-func (c *checking) cautionSource(b judge.Evidence) string {
-	if b.Source == nil {
-		return ""
-	}
-	return c.work(b.Source, b.Locator)
 }
 
 // sources are the works cited, and the person's own tables when they were

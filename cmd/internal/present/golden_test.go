@@ -47,6 +47,13 @@ func renderings(t *testing.T) map[string][]byte {
 	put("weigh.md", func(b *bytes.Buffer) error { return Weigh(s, a).Markdown(b) })
 	put("weigh.json", func(b *bytes.Buffer) error { return WeighJSON(b, s, a, false) })
 	put("weigh.csv", func(b *bytes.Buffer) error { return NewCSV(b).Weighed(s) })
+	put("answers.txt", func(b *bytes.Buffer) error { return Answers(s, a).Text(b, Layout{Width: 100}) })
+	put("answers-narrow.txt", func(b *bytes.Buffer) error { return Answers(s, a).Text(b, Layout{Width: 48}) })
+	put("answers.md", func(b *bytes.Buffer) error { return Answers(s, a).Markdown(b) })
+	put("answers.html", func(b *bytes.Buffer) error { return HTML(b, []*Page{Answers(s, a)}) })
+	put("baking.txt", func(b *bytes.Buffer) error { return Baking(s, a).Text(b, Layout{Width: 100}) })
+	put("baking.html", func(b *bytes.Buffer) error { return HTML(b, []*Page{Baking(s, a), Answers(s, a)}) })
+	put("baking.json", func(b *bytes.Buffer) error { return BakingJSON(b, s, a, false) })
 	return out
 }
 

@@ -36,6 +36,7 @@ type document struct {
 	Schema     int            `json:"schema"`
 	Assize     assizeDoc      `json:"assize"`
 	Receipt    receiptDoc     `json:"receipt"`
+	Oven       []heatDoc      `json:"oven,omitempty"` // the heats of its own words
 	Parts      []partDoc      `json:"parts"`
 	Findings   []findingDoc   `json:"findings"`
 	Settle     []doubtDoc     `json:"settle,omitempty"`
@@ -81,6 +82,8 @@ type partDoc struct {
 	Method   []methodDoc         `json:"method,omitempty"`
 	Texture  *textureDoc         `json:"texture,omitempty"`
 	Textbook *textbookDoc        `json:"textbook,omitempty"`
+	Baking   *bakingDoc          `json:"baking,omitempty"`
+	Done     *doneDoc            `json:"done,omitempty"`
 }
 
 type lineDoc struct {
@@ -208,8 +211,9 @@ func WeighJSON(w io.Writer, s *Sheet, a About, oneOfSeveral bool) error {
 	d := documentOf(s, a)
 	for i := range d.Parts {
 		p := &d.Parts[i]
-		p.Ratios, p.Class, p.Measures, p.Method, p.Texture, p.Textbook = nil, nil, nil, nil, nil, nil
+		p.Ratios, p.Class, p.Measures, p.Method, p.Texture, p.Textbook, p.Baking, p.Done = nil, nil, nil, nil, nil, nil, nil, nil
 	}
+	d.Oven = nil
 	d.Findings, d.Settle, d.Readings, d.Deference = []findingDoc{}, nil, 0, ""
 	d.Sources = []sourceDoc{}
 	return writeJSON(w, d, oneOfSeveral)
@@ -239,6 +243,9 @@ func documentOf(s *Sheet, a About) *document {
 	}
 	d.Notes = append(d.Notes, r.Notes...)
 	w := works{tables: a.Tables}
+	for i := range r.Said {
+		d.Oven = append(d.Oven, heatDocOf(&r.Said[i], &w, false))
+	}
 	for i := range r.Parts {
 		d.Parts = append(d.Parts, s.partDoc(i, &w))
 	}
@@ -321,6 +328,7 @@ func (s *Sheet) partDoc(i int, w *works) partDoc {
 	if b := p.Baseline; b != nil {
 		d.Textbook = &textbookDoc{b.Texture, b.Rule}
 	}
+	d.Baking, d.Done = bakingDocOf(p.Baking, w), doneDocOf(&p.Done, w)
 	return d
 }
 

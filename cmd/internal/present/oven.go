@@ -106,7 +106,10 @@ func saidHeat(h *oven.Heat) string {
 	if h.C.IsZero() {
 		return quoted(h.Words) + ": no work gives degrees for it"
 	}
-	out := quoted(h.Words) + " is " + heat(h.C, h.Exact)
+	out := heat(h.C, h.Exact)
+	if h.Sign != oven.Degrees {
+		out = quoted(h.Words) + " is " + out
+	}
 	if h.Fan {
 		out += ", the fan allowed for"
 	}
@@ -133,9 +136,7 @@ func (c *checking) baking() List {
 			}
 		}
 		if b := p.Baking; b != nil && p.Kind != formula.Pastry {
-			if b.Says != "" {
-				add("today: " + b.Says)
-			}
+			add(today(b))
 			add(timed(b))
 		}
 		if p.Kind != formula.Pastry {
@@ -146,11 +147,23 @@ func (c *checking) baking() List {
 	return out
 }
 
-// timed is how long a part takes against the book's time.
+// today is the heat the class wants today, and how long a part takes in it.
+func today(b *judge.Baking) string {
+	if b.Says == "" {
+		return ""
+	}
+	out := "today: " + b.Says
+	if d := duration(b.Today); d != "" {
+		out += fmt.Sprintf("; %s cm deep it takes %s", depthOf(b.Depth), d)
+	}
+	return out
+}
+
+// timed is how long a part takes in the book's oven, against the book's time.
 func timed(b *judge.Baking) string {
-	said := duration(b.Time)
-	if said != "" {
-		said = "takes " + said + fmt.Sprintf(", %s cm deep", depthOf(b.Depth))
+	said := ""
+	if d := duration(b.Time); d != "" && b.AtBook {
+		said = fmt.Sprintf("in the book's oven, %s cm deep, it takes %s", depthOf(b.Depth), d)
 	}
 	if b.Book.IsZero() {
 		return said
@@ -302,11 +315,11 @@ func signOf(r *reference.Oven) string {
 // use is what was baked in such an oven, and the note to its row.
 func (c *citations) use(h *oven.Heat) List {
 	var out List
-	for _, r := range h.Rows {
-		if r.Working && r.Use != "" {
+	if r := h.Row; r != nil {
+		if r.Use != "" {
 			out = append(out, Entry{Label: "baked in it", Text: r.Use})
 		}
-		if r.Working && r.Note != "" {
+		if r.Note != "" {
 			out = append(out, Entry{Label: "note", Text: r.Note})
 		}
 	}
@@ -355,10 +368,11 @@ func (s *OvenSheet) advice() List {
 // PlanSheet is a falling oven with what goes into it.
 type PlanSheet struct {
 	Line   oven.Line
-	Start  string // clock of the first reading, "14:00", or empty
 	Clock  func(minutes float64) string
 	Plan   []oven.Placing
 	Others []string // receipts that nothing could be told of, with why
+	// Cautions are those of the receipts. They cannot be left out.
+	Cautions []judge.Finding
 }
 
 // Plan is the page of a falling oven.
@@ -390,6 +404,10 @@ func Plan(s *PlanSheet, a About) *Page {
 	}
 	p.section(headLeftOut, rest)
 	p.section(headFall, fall, Paragraph(s.howSure()))
+	c := &citations{tables: a.Tables}
+	p.section(headAsSaid, List{{Text: neverTheHand}})
+	p.section(headCautions, c.cautionsOf(s.Cautions)...)
+	p.section(headSources, c.sources(a)...)
 	return p
 }
 
@@ -453,4 +471,98 @@ func (s *PlanSheet) howSure() string {
 		return fewReadings
 	}
 	return manyReadings
+}
+
+// Baking is the page of a receipt's oven: what its words come to, what it wants
+// today, how long it takes, how it is known to be done, and whether the base
+// bakes through.
+func Baking(s *Sheet, a About) *Page {
+	c := &checking{Sheet: s, citations: citations{tables: a.Tables}}
+	f := s.Report.Formula
+	p := &Page{Title: f.Title + ": the oven", Under: under(f), Lead: c.ovenLead()}
+	p.section(headOven, c.baking())
+	p.section(headCool, c.cooling())
+	p.section(headBase, c.base())
+	for i := range s.Report.Said {
+		h := &s.Report.Said[i]
+		if h.Row != nil {
+			p.section(headTablesSay+": "+h.Words, c.tableOf(h))
+		}
+	}
+	p.section(headCautions, c.cautions()...)
+	p.section(headSources, c.sources(a)...)
+	return p
+}
+
+// ovenLead says the heat, the time and the sign first.
+func (c *checking) ovenLead() string {
+	var said []string
+	for i := range c.Report.Parts {
+		p := &c.Report.Parts[i]
+		b := p.Baking
+		if b == nil || p.Kind == formula.Pastry {
+			continue
+		}
+		at, takes := b.At, b.Time
+		if len(b.Wants) > 0 {
+			at, takes = b.Wants[0].C, b.Today
+		}
+		if !at.IsZero() {
+			said = append(said, sentence(fmt.Sprintf("bake the %s at %s", p.Name, heatShort(at))))
+		}
+		if takes.Never {
+			said = append(said, sentence("it will not set there: "+strings.TrimPrefix(duration(takes), "never: ")))
+		} else if !takes.IsZero() {
+			from := takes.Low
+			if b.Book.Low > 0 { // the book's own time may be the shorter; a thing overbaked is lost
+				from = min(from, b.Book.Low)
+			}
+			said = append(said, sentence("look at it from "+clockless(from)+" on"))
+		}
+		if d := p.Done.Set; d != nil {
+			said = append(said, sentence("it is set at "+degrees(d.F, d.C)+" in the middle"))
+		}
+	}
+	if len(said) == 0 {
+		return "The receipt tells no oven, and no class is near enough to tell one for it."
+	}
+	return strings.Join(append(said, byThermometer), " ")
+}
+
+// cooling is how each part is let cool.
+func (c *checking) cooling() List {
+	var out List
+	for i := range c.Report.Parts {
+		p := &c.Report.Parts[i]
+		if d := p.Done.Set; d != nil && p.Kind != formula.Pastry {
+			if d.Cooling != "" {
+				out = append(out, Entry{Label: p.Name, Text: d.Cooling})
+			}
+			if d.TooFar != "" {
+				out = append(out, Entry{Text: "too long: " + d.TooFar})
+			}
+		}
+	}
+	return out
+}
+
+// base is the chance of each paste to bake through, by what it stands on.
+func (c *checking) base() List {
+	var out List
+	for i := range c.Report.Parts {
+		p := &c.Report.Parts[i]
+		if p.Baking == nil || len(p.Baking.Base) == 0 {
+			continue
+		}
+		label := p.Name
+		for _, t := range p.Baking.Base {
+			out = append(out, Entry{Label: label, Text: "on " + t.On.String() + ": bakes through " + outOfTen(t.Chance)})
+			label = ""
+		}
+		if len(p.Baking.Base) == 1 {
+			out = append(out, Entry{Text: coldDish})
+		}
+		out = append(out, Entry{Text: baseJudged})
+	}
+	return out
 }

@@ -11,6 +11,7 @@ import (
 	"assize/formula/weigh"
 	"assize/ratios"
 	"assize/ratios/judge"
+	"assize/ratios/oven"
 	"assize/ratios/readings"
 	"assize/reference"
 )
@@ -31,7 +32,7 @@ func fewTables(t *testing.T) *reference.Tables {
 		Ingredients: []reference.Ingredient{
 			{ID: "flour", Name: "flour", Kind: "flour", Provenance: from("green-1900", "p. 1")},
 			{ID: "butter", Name: "butter", Kind: "milk", Provenance: from("green-1900", "p. 1")},
-			{ID: "egg_whole", Name: "egg", Kind: "egg", Provenance: from("green-1900", "p. 1")},
+			{ID: "egg_whole", Name: "egg", Kind: "egg", AllergensEU: []string{"eggs"}, AllergensUS: []string{"eggs"}, Provenance: from("green-1900", "p. 1")},
 			{ID: "sugar", Name: "sugar", Kind: "other", Provenance: from("green-1900", "p. 1")},
 			{ID: "salt", Name: "salt", Kind: "other", Provenance: from("green-1900", "p. 1")},
 		},
@@ -47,6 +48,22 @@ func fewTables(t *testing.T) *reference.Tables {
 		},
 		Sizes: []reference.Size{
 			{ID: "egg-now", Each: "egg", Of: "egg_whole", Unit: "g", Span: three("45", "50", "55"), Provenance: from("egg-office", "sizes")},
+		},
+		Ovens: []reference.Oven{
+			{ID: "quick", Kind: "word", Words: []string{"quick"}, Working: true, F: three("375", "400", "450"), C: three("191", "204", "232"), DegreesHow: reference.HowRead, Use: "puffs | tarts", Provenance: reference.Provenance{Source: "green-1900", Locator: "p. 20", How: reference.HowRead, Note: "brisk & bright"}},
+			{ID: "quick-old", Kind: "word", Words: []string{"quick"}, Sign: "hot but not <intense>", Provenance: from("brown-1840", "p. 21")},
+		},
+		Doneness: []reference.Doneness{
+			{ID: "egg-floor", Name: "egg", Kind: "filling", For: []string{"egg"}, Floor: true, C: three("71", "71", "71"), F: three("160", "160", "160"), Provenance: from("egg-office", "floor")},
+			{ID: "pudding", Name: "pudding", Kind: "filling", For: []string{"pudding"}, C: three("66", "68", "70"), F: three("150", "154", "158"), Signs: []string{"the middle trembles"}, TooFar: "it weeps", Carry: three("1", "2", "4"), Cooling: "on a rack", Provenance: from("green-1900", "p. 22")},
+		},
+		Allergens: []reference.Allergen{
+			{ID: "eu-eggs", List: "eu", Group: "eggs", Shown: "eggs", Provenance: from("egg-office", "list, 3")},
+			{ID: "us-eggs", List: "us", Group: "eggs", Shown: "eggs", Provenance: from("egg-office", "the nine")},
+		},
+		Answers: []reference.Answer{
+			{ID: "butter", Question: "vegetarian", Ingredients: []string{"butter"}, Answer: "ask", Says: "it may be mixed with lard", Provenance: from("green-1900", "p. 23")},
+			{ID: "flour", Question: "hidden", Ingredients: []string{"flour"}, Answer: "no", Says: "it holds <bran>", Provenance: from("green-1900", "p. 24")},
 		},
 		Measures: []reference.Measure{
 			{ID: "gill-old", Names: []string{"gill", "gills"}, Unit: "ml", Span: three("140", "142", "142"), Grade: "exact", Provenance: from("brown-1840", "p. 9")},
@@ -88,10 +105,16 @@ func sample(t *testing.T) (*Sheet, About) {
 			{Name: "filling", Kind: formula.Filling},
 		},
 	}
-	items := func(part int) []weigh.Item { return make([]weigh.Item, part) }
+	items := func(ids ...string) []weigh.Item {
+		var out []weigh.Item
+		for _, id := range ids {
+			out = append(out, weigh.Item{Ingredient: ingredient(id)})
+		}
+		return out
+	}
 	w := &weigh.Weighed{
 		Formula: f,
-		Parts:   []weigh.Part{{Of: &f.Parts[0], Items: items(3)}, {Of: &f.Parts[1], Items: items(4)}},
+		Parts:   []weigh.Part{{Of: &f.Parts[0], Items: items("flour", "butter", "salt")}, {Of: &f.Parts[1], Items: items("egg_whole", "butter", "butter", "sugar")}},
 		Unknowns: []weigh.Unknown{
 			{ID: "size egg", Words: "the size of the eggs", Ways: []weigh.Way{{Words: "as today's", Span: few.Sizes[0].Span, Source: &few.Sizes[0].Provenance}}},
 			{ID: "measures", Words: "which gill is meant", Ways: []weigh.Way{{Words: "gill-old", Span: three("1", "1", "1"), Source: &few.Measures[0].Provenance}}},
@@ -194,6 +217,27 @@ func sample(t *testing.T) (*Sheet, About) {
 			}},
 			Baseline: &judge.Baseline{Texture: "sets", Rule: "egg enough"},
 		},
+	}
+	row := func(id string) *reference.Doneness {
+		for i := range few.Doneness {
+			if few.Doneness[i].ID == id {
+				return &few.Doneness[i]
+			}
+		}
+		return nil
+	}
+	quick, ok := oven.Called("quick", few, oven.When{Year: 1838})
+	require.True(t, ok)
+	gentle, ok := oven.Called("150 C", few, oven.When{})
+	require.True(t, ok)
+	r.Said = []oven.Heat{quick}
+	r.Parts[0].Baking = &judge.Baking{At: quick.C, AtBook: true, Base: []judge.Through{{On: oven.Rack, Chance: .32}, {On: oven.Stone, Chance: .77}}}
+	r.Parts[1].Done = oven.Doneness{Set: row("pudding"), Floor: row("egg-floor"), Under: true}
+	r.Parts[1].Baking = &judge.Baking{
+		Class: class(t, few, "rich"), Says: "gentle, 150 C", Wants: []oven.Heat{gentle}, At: quick.C, AtBook: true,
+		Depth: oven.Range{Low: 2.5, Likely: 3, High: 3.5}, Time: oven.Minutes{Range: oven.Range{Low: 22, Likely: 36, High: 71}},
+		Today: oven.Minutes{Range: oven.Range{Low: 31, Likely: 52, High: 88}},
+		Book:  oven.Range{Low: 30, Likely: 30, High: 30},
 	}
 	r.Findings = []judge.Finding{
 		{

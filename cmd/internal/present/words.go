@@ -36,6 +36,36 @@ const (
 	headInOrder   = "In this order"
 	headLeftOut   = "Not placed"
 	headFall      = "How it falls"
+	headCool      = "Once out"
+	headBase      = "The bottom crust"
+)
+
+// coldDish is said where a hot tray or stone is not to be advised, and
+// baseJudged how far the chances of a base go.
+const (
+	coldDish   = "A cold dish of earthenware, china or glass goes on no hot tray or stone: part-bake the case, or bake it in tin."
+	baseJudged = "Reckoned from the wet of the filling, the heat, the case and what it stands on; not very sure."
+)
+
+// Headings of the answer sheet.
+const (
+	headHolds     = "What is in it"
+	headAllergens = "Foods people are allergic to"
+	headRawEgg    = "Raw egg?"
+	headDisplay   = "To be eaten, or for show"
+	headSigned    = "Answered by"
+)
+
+// answersLead is the first thing read on the answer sheet.
+const answersLead = "Made from the list of the receipt alone. Read every packet, then answer; when you do not know, say so. This sheet never clears a dish."
+
+// allergensElse stands under the allergens.
+const allergensElse = "Of foods not named here nothing is known to us: bought things may hold more, and a kitchen that uses them all carries them from dish to dish."
+
+// displayOnly and signHere are filled in by hand.
+const (
+	displayOnly = "[  ] Display only: not to be eaten, and labelled so.     [  ] To be eaten: made, kept and served by the food-safety rules of the place, by people trained in them."
+	signHere    = "Made with (makes and batches): ____________________________   Heat at the centre, and when: ____________   Name and date: ____________________"
 )
 
 // byThermometer stands with every heat that is not said in degrees.

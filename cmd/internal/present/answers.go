@@ -1,0 +1,246 @@
+package present
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"assize/ratios/judge"
+	"assize/reference"
+)
+
+// Answers is the sheet for the public's questions of a dish. It is made to be
+// printed and signed by the person who has read the packets.
+func Answers(s *Sheet, a About) *Page {
+	x := &answering{checking: &checking{Sheet: s, citations: citations{tables: a.Tables}}}
+	f := s.Report.Formula
+	p := &Page{Title: f.Title + ": answers for the public", Under: under(f), Lead: answersLead}
+	p.section(headHolds, x.holds())
+	p.section(headAllergens, x.allergens(), Paragraph(allergensElse))
+	for _, q := range questions {
+		p.section(q.heading, x.question(q.id), Paragraph(x.otherwise(q.id)))
+	}
+	p.section(headRawEgg, x.rawEgg())
+	p.section(headDisplay, Paragraph(displayOnly))
+	p.section(headCautions, x.cautions()...)
+	p.section(headSigned, Paragraph(signHere))
+	p.section(headSources, x.sources(a)...)
+	return p
+}
+
+// questions are those the public asks beside allergens, in the order of the
+// sheet.
+var questions = []struct{ id, heading, nothing string }{
+	{"vegetarian", "Vegetarian?", "Nothing listed is known to us to come of the killed animal. Look at the packets of cheese, fat, wine and colouring, and at what the dish was greased with, before you answer."},
+	{"coeliac", "Wheat and its kin: for coeliacs", "Nothing listed is known to us to hold gluten. Flour flies in a kitchen where paste is made: do not answer that a dish holds none."},
+	{"alcohol", "Alcohol?", "Nothing listed is known to us to hold alcohol."},
+	{"hidden", "What hides in bought things", "Nothing listed is known to us to hide more. Read every packet all the same."},
+}
+
+type answering struct{ *checking }
+
+// holds are the ingredients by part.
+func (x *answering) holds() List {
+	var out List
+	for i := range x.Report.Parts {
+		p := &x.Report.Parts[i]
+		var names []string
+		for _, l := range p.Lines {
+			for _, it := range l.Items {
+				name := it.Ingredient.Name
+				if !it.Used {
+					name += " (perhaps)"
+				}
+				if !slices.Contains(names, name) {
+					names = append(names, name)
+				}
+			}
+		}
+		out = append(out, Entry{Label: p.Name, Text: strings.Join(names, "; ")})
+	}
+	for i := range x.Report.Findings {
+		if f := &x.Report.Findings[i]; f.Code == "not-listed" {
+			out = append(out, Entry{Label: "mind", Text: f.Says})
+		}
+	}
+	return out
+}
+
+// listNames are the two lists of allergens as they are headed.
+var listNames = map[string]string{"eu": "European list", "us": "American list"}
+
+// allergens is every group of both lists that something listed brings in.
+func (x *answering) allergens() Table {
+	t := Table{Columns: []Column{{Name: "holds"}, {Name: "by the"}, {Name: "from"}}}
+	for _, a := range judge.Allergens(x.Report.Weighed, x.tables) {
+		t.Rows = append(t.Rows, []string{a.Row.Shown, listNames[a.Row.List] + " " + x.cite(a.Row.Provenance), strings.Join(namesOf(a.From), "; ")})
+	}
+	return t
+}
+
+func namesOf(list []*reference.Ingredient) []string {
+	var out []string
+	for _, ing := range list {
+		out = append(out, ing.Name)
+	}
+	return out
+}
+
+// answerWords are the two answers a row may give, by question.
+var answerWords = map[string]string{"no": "no", "ask": "ask"}
+
+// question are the answers to one question: what speaks against first.
+func (x *answering) question(id string) List {
+	var against, ask List
+	add := func(answer, says, from, mark string) {
+		e := Entry{Label: answerWords[answer], Text: strings.TrimSpace(fmt.Sprintf("%s: %s %s", from, says, mark))}
+		if answer == "no" {
+			against = append(against, e)
+		} else {
+			ask = append(ask, e)
+		}
+	}
+	switch id {
+	case "alcohol":
+		for _, ing := range judge.Spirits(x.Report.Weighed) {
+			if !essence(ing) {
+				add("no", "holds alcohol", ing.Name, "")
+			}
+		}
+	case "coeliac":
+		for _, a := range judge.Allergens(x.Report.Weighed, x.tables) {
+			if a.Row.ID == "eu-gluten" {
+				add("no", "holds gluten", strings.Join(namesOf(a.From), "; "), x.cite(a.Row.Provenance))
+			}
+		}
+	}
+	for _, a := range judge.Answers(x.Report.Weighed, x.tables) {
+		if a.Row.Question == id {
+			add(a.Row.Answer, a.Row.Says, strings.Join(a.From, "; "), x.cite(a.Row.Provenance))
+		}
+	}
+	return append(against, ask...)
+}
+
+// essence reports a flavouring taken by the drop, which has a row of its own.
+func essence(ing *reference.Ingredient) bool { return strings.HasSuffix(ing.ID, "_extract") }
+
+// otherwise is said where nothing was found to answer a question: what is not
+// known, and never a yes.
+func (x *answering) otherwise(id string) string {
+	if len(x.question(id)) > 0 {
+		return ""
+	}
+	for _, q := range questions {
+		if q.id == id {
+			return q.nothing
+		}
+	}
+	return ""
+}
+
+// rawEgg tells of egg that is not cooked, or not by the authority's heat.
+func (x *answering) rawEgg() List {
+	var out List
+	for i := range x.Report.Findings {
+		if f := &x.Report.Findings[i]; f.Code == "raw-egg" {
+			out = append(out, Entry{Label: f.Part, Text: sentence(f.Says)})
+		}
+	}
+	if len(out) > 0 {
+		return out
+	}
+	for i := range x.Report.Parts {
+		if p := &x.Report.Parts[i]; p.Done.Floor != nil {
+			out = append(out, Entry{Label: p.Name, Text: x.floor(&p.Done) + "; measure it and write it down"})
+		}
+	}
+	if len(out) == 0 {
+		out = append(out, Entry{Text: "No egg is listed."})
+	}
+	return out
+}
+
+// answersDoc is the answer sheet as JSON has it.
+type answersDoc struct {
+	Schema    int                  `json:"schema"`
+	Assize    assizeDoc            `json:"assize"`
+	Receipt   receiptDoc           `json:"receipt"`
+	Holds     []string             `json:"holds"`
+	Allergens map[string][]fromDoc `json:"allergens"` // by list: eu, us
+	Questions map[string][]saysDoc `json:"questions"`
+	Cautions  []findingDoc         `json:"cautions"`
+	Deference string               `json:"deference"`
+	Sources   []sourceDoc          `json:"sources"`
+}
+
+type fromDoc struct {
+	Group string   `json:"group"`
+	From  []string `json:"from"`
+}
+
+type saysDoc struct {
+	Answer string   `json:"answer"` // no | ask; never yes
+	Says   string   `json:"says"`
+	From   []string `json:"from"`
+	Source string   `json:"source"`
+}
+
+// AnswersJSON writes the answer sheet as one JSON object.
+func AnswersJSON(w io.Writer, s *Sheet, a About, oneOfSeveral bool) error {
+	r := s.Report
+	f := r.Formula
+	d := answersDoc{
+		Schema: 1, Assize: assizeDoc{a.Version, reference.Edition, a.OwnTables},
+		Receipt: receiptDoc{f.File, f.Title, f.Source, f.Year, f.Printed, f.Place},
+		Holds:   []string{}, Allergens: map[string][]fromDoc{}, Questions: map[string][]saysDoc{},
+		Cautions: []findingDoc{}, Deference: reference.Deference, Sources: []sourceDoc{},
+	}
+	used := works{tables: a.Tables}
+	use := func(id string) {
+		if src, ok := a.Tables.Source(id); ok {
+			used.use(src)
+		}
+	}
+	for i := range r.Parts {
+		for _, l := range r.Parts[i].Lines {
+			for _, it := range l.Items {
+				if !slices.Contains(d.Holds, it.Ingredient.ID) {
+					d.Holds = append(d.Holds, it.Ingredient.ID)
+				}
+			}
+		}
+	}
+	for _, l := range reference.AllergenLists {
+		d.Allergens[l] = []fromDoc{}
+	}
+	for _, x := range judge.Allergens(r.Weighed, a.Tables) {
+		from := fromDoc{Group: x.Row.Group}
+		for _, ing := range x.From {
+			from.From = append(from.From, ing.ID)
+		}
+		d.Allergens[x.Row.List] = append(d.Allergens[x.Row.List], from)
+		use(x.Row.Source)
+	}
+	for _, q := range reference.Questions {
+		d.Questions[q] = []saysDoc{}
+	}
+	for _, ing := range judge.Spirits(r.Weighed) {
+		d.Questions["alcohol"] = append(d.Questions["alcohol"], saysDoc{"no", "holds alcohol", []string{ing.ID}, ing.Source})
+		use(ing.Source)
+	}
+	for _, x := range judge.Answers(r.Weighed, a.Tables) {
+		d.Questions[x.Row.Question] = append(d.Questions[x.Row.Question], saysDoc{x.Row.Answer, x.Row.Says, x.From, x.Row.Source})
+		use(x.Row.Source)
+	}
+	for i := range r.Findings {
+		if isCaution(&r.Findings[i]) {
+			d.Cautions = append(d.Cautions, findingDocOf(&r.Findings[i], &used))
+		}
+	}
+	for _, src := range used.used {
+		d.Sources = append(d.Sources, sourceDocOf(src))
+	}
+	return writeJSON(w, d, oneOfSeveral)
+}
