@@ -14,7 +14,6 @@ const (
 	formatMarkdown = "markdown"
 	formatJSON     = "json"
 	formatCSV      = "csv"
-	formatHTML     = "html"
 )
 
 var formats = []string{formatText, formatMarkdown, formatJSON, formatCSV}
