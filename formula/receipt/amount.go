@@ -61,7 +61,7 @@ func (r *Reader) amountAt(ts phrase) (amount, int) {
 // take makes the measure at ts[i:i+m] that of the amount.
 func (r *Reader) take(ts phrase, i, m int, a *amount) {
 	written := ts[i : i+m].String()
-	a.Measure, a.written, a.measured = r.measureName(written), written, true
+	a.Measure, a.written, a.measured = r.measureName(ts[i:i+m].modern()), written, true
 	last := ts.key(i + m - 1)
 	a.plural = len(last) > 2 && last[len(last)-1] == 's' && last != "glass"
 	if !a.numbered {

@@ -177,13 +177,14 @@ func (r *Reader) isVessel(ts phrase) bool {
 // the text gives.
 func (r *Reader) setBaking(f *formula.Formula, ts phrase, words func(from, to int) string) (ovenAt, bakeAt, dishAt int) {
 	ovenAt, bakeAt, dishAt = -1, -1, -1
-	if f.Oven == "" {
+	empty := caseBaked.MatchString(words(0, len(ts)))
+	if f.Oven == "" && !empty {
 		if from, to := r.oven(ts); to > 0 {
 			f.Oven, ovenAt = words(from, to), from
 		}
 	}
 	if f.Bake == "" {
-		if from, to := baking(ts); to > 0 && ReadBake(words(from, to)).Said() && !caseBaked.MatchString(words(0, len(ts))) {
+		if from, to := baking(ts); to > 0 && ReadBake(words(from, to)).Said() && !empty {
 			f.Bake, bakeAt = words(from, to), from
 		}
 	}

@@ -370,8 +370,12 @@ func partsAt(ts phrase, isPart func(string) bool) (int, counted, bool) {
 		case ts[i].kind == mark && k != ",":
 			return 0, counted{}, false
 		case named && (k == "of" || k == "from"):
-			if n := number(ts[i+1:]); n.used > 0 && n.err == nil {
-				return i + 1, n, true
+			j := i + 1
+			if ts.key(j) == "but" || ts.key(j) == "only" {
+				j++
+			}
+			if n := number(ts[j:]); n.used > 0 && n.err == nil {
+				return j, n, true
 			}
 			return 0, counted{}, false
 		case named && ts[i].kind == figure && isPart(ts.key(i-1)):

@@ -17,7 +17,7 @@ const longestMeasure = 8
 // start of the phrase.
 func (r *Reader) measureAt(ts phrase) int {
 	for n := min(longestMeasure, len(ts)); n > 0; n-- {
-		if plainWords(ts[:n]) && len(r.Tables.MeasuresCalled(ts[:n].String())) > 0 {
+		if plainWords(ts[:n]) && len(r.Tables.MeasuresCalled(ts[:n].modern())) > 0 {
 			return n
 		}
 	}

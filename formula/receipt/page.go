@@ -196,7 +196,8 @@ func isStep(ts phrase) bool {
 // isTitle reports whether the first line of a text is what it is called.
 func (p *page) isTitle(rows []row, ts phrase, more bool) bool {
 	const longest = 14 // words
-	if len(ts) == 0 || len(ts) > longest || p.r.isItem(ts) || ts[len(ts)-1].key == "," || ts[len(ts)-1].key == ";" {
+	alone := len(rows) == 1 && more || p.capitals(rows[0])
+	if len(ts) == 0 || len(ts) > longest || ts[0].kind != word && len(ts) < 2 || !alone && p.r.isItem(ts) || ts[len(ts)-1].key == "," || ts[len(ts)-1].key == ";" {
 		return false
 	}
 	if n := countMarks(ts, "."); n > 1 {
@@ -211,6 +212,12 @@ func (p *page) isTitle(rows []row, ts phrase, more bool) bool {
 	// A title over the text itself: the next line begins afresh.
 	next := p.clear[rows[1].from]
 	return !unicode.IsLower(next)
+}
+
+// capitals reports a line that is set in capitals throughout.
+func (p *page) capitals(w row) bool {
+	s := string(p.clear[w.from:w.to])
+	return s == strings.ToUpper(s) && s != strings.ToLower(s)
 }
 
 func countMarks(ts phrase, key string) int {

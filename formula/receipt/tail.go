@@ -150,7 +150,7 @@ func (w *weave) limited(i int) int {
 	}
 	for to := end; to > i; to-- {
 		c := w.ts[i:to]
-		if !c.has(eggWords) || !eggLast[c.key(len(c)-1)] && number(c[len(c)-1:]).used == 0 {
+		if !w.closesAt(to) && to < end || !c.has(eggWords) || !eggLast[c.key(len(c)-1)] && number(c[len(c)-1:]).used == 0 {
 			continue
 		}
 		if imperatives[c.key(0)] && !leavesOut[c.key(0)] {

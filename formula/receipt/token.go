@@ -182,7 +182,9 @@ func (s *scanner) next() {
 		s.emit(token{kind: word, key: "and"}, 1)
 	case r == '%' || r == '×':
 		s.emit(token{kind: word, key: string(r)}, 1)
-	case strings.ContainsRune(",;:+=/⁄", r):
+	case r == '+':
+		s.emit(token{kind: word, key: "plus"}, 1)
+	case strings.ContainsRune(",;:=/⁄", r):
 		s.mark(string(r))
 	case r == '(' || r == '[':
 		s.mark("(")
@@ -253,7 +255,7 @@ func (s *scanner) word() {
 
 // oldSpellings are words whose spelling alone is old.
 var oldSpellings = map[string]string{
-	"ye": "the", "yt": "that", "ym": "them", "wth": "with", "wch": "which", "halfe": "half", "egges": "eggs",
+	"ye": "the", "yt": "that", "ym": "them", "wth": "with", "wch": "which", "halfe": "half", "egges": "eggs", "spoonsfull": "spoonfuls", "spoonfull": "spoonful", "spoonfulls": "spoonfuls", "glassfull": "glassful", "cupfull": "cupful",
 	"litle": "little", "boyl": "boil", "boyle": "boil", "boyled": "boiled", "qr": "quarter", "qrs": "quarters",
 	"qtr": "quarter", "qtrs": "quarters", "pounde": "pound", "creame": "cream", "milke": "milk",
 }

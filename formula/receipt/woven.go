@@ -120,7 +120,7 @@ func (w *weave) passFirst(i int) int {
 func (w *weave) pass(i int) int { return w.passFirst(i) }
 
 // uncounted are words that make no amount of a number before them.
-var uncounted = words("times time inch inches thick degrees persons people turns folds foldings fold layers layer equal parts d s shillings pence")
+var uncounted = words("times time inch inches thick degrees persons people turns folds foldings fold layers layer parts d s shillings pence")
 
 var pieces = words("pieces parts slices halves quarters strips layers portions cakes rounds dice")
 
