@@ -435,6 +435,10 @@ func (f *filling) run(m *ratios.Mix, t *tagged, values []Value, out *Outcome) {
 	o[StarchIndex] = setting.StarchPart(m, starchSet, set, cookedFirst)
 	o[Density] = setting.Density(m, air)
 	o[Volume] /= 1 - air/100
+	o[Risen] = o[Volume]
+	if !f.stove {
+		o[Risen] *= setting.Rise(air, setting.FixedAt(up))
+	}
 	out.curd = m[ratios.CurdMass] >= .25*m[ratios.Total]
 }
 

@@ -30,6 +30,7 @@ const (
 	AddedLiquid
 	Floury
 	EggStructure
+	Risen // ml at its height in the oven
 
 	Toughness
 	ToughIndex
@@ -49,7 +50,7 @@ var measureNames = [NumMeasures]string{
 	"ph", "set_index", "set_needed", "curdle_margin_c", "air", "structure", "cakey_index", "egg_protein",
 	"sugar_share", "fat_share", "starch_share", "acid_share", "sugar_to_acid", "sugar_saturation", "water_activity",
 	"density_g_ml", "volume_ml", "thin_index", "curdle_index", "heat_index", "rubbery_index", "starch_index",
-	"added_liquid", "floury", "egg_structure",
+	"added_liquid", "floury", "egg_structure", "risen_ml",
 	"toughness", "tough_index", "greasy_index", "crumbly_index", "flaky_index", "fat_to_flour", "net_water",
 	"worked_water", "fat_coverage",
 }
@@ -59,7 +60,7 @@ func (m Measure) String() string { return measureNames[m] }
 
 // ofFilling and ofPaste are the measures each kind computes.
 var (
-	ofFilling = span(PH, EggStructure)
+	ofFilling = span(PH, Risen)
 	ofPaste   = append(span(Toughness, Coverage), WaterActivity, Density, Volume)
 )
 

@@ -22,6 +22,8 @@ type Change struct {
 	Drop, Raise []formula.Flag
 	// HeatC sets the oven, C; 0 leaves it.
 	HeatC float64
+	// Scale makes more or less of the whole part, in proportion; nothing leaves it.
+	Scale decimal.Decimal
 	// Amounts give other amounts of single items.
 	Amounts []Amount
 	// Times multiplies the grams of items by role.
@@ -47,7 +49,7 @@ type Addition struct {
 func (c Change) Apply(in bake.Input) (bake.Input, bool) {
 	out := in
 	out.Method = c.method(in.Method)
-	if len(c.Amounts) == 0 && len(c.Times) == 0 && len(c.Add) == 0 {
+	if c.Scale.IsZero() && len(c.Amounts) == 0 && len(c.Times) == 0 && len(c.Add) == 0 {
 		return out, true
 	}
 	w := *in.Weighed
@@ -71,6 +73,10 @@ func (c Change) Apply(in bake.Input) (bake.Input, bool) {
 }
 
 func (c Change) scale(it *weigh.Item) {
+	if !c.Scale.IsZero() {
+		it.Base = it.Base.Mul(c.Scale)
+		it.Grams = it.Grams.Mul(c.Scale)
+	}
 	for _, t := range c.Times {
 		if slices.Contains(it.Ingredient.Roles, t.Role) {
 			it.Base = it.Base.Mul(t.By)

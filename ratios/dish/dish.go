@@ -255,6 +255,14 @@ func singular(words []string) []string {
 	return out
 }
 
+// SaysPaste reports that the words about a dish speak of paste in it: "a dish
+// lined with puff paste", "a baked shell".
+func SaysPaste(words string) bool {
+	return slices.ContainsFunc(reference.Words(words), func(w string) bool {
+		return slices.Contains([]string{"paste", "pastry", "crust", "crusts", "shell", "shells", "case", "cases", "lined", "piecrust"}, w)
+	})
+}
+
 // numbers are the numbers of dishes a receipt says in words.
 var numbers = map[string]int{
 	"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "dozen": 12, "pair": 2,

@@ -73,7 +73,8 @@ func (j *Judge) CheckWeighed(w *weigh.Weighed, inputs []bake.Input) (*Report, fa
 	}
 	r.Findings = append(r.Findings, practised(practice.Read(f, j.Tables, j.methods), j.Tables)...)
 	r.Findings = append(r.Findings, Mentions(f, j.Tables)...)
-	j.ovens(r, inputs)
+	r.Findings = append(r.Findings, j.fill(r, inputs)...)
+	j.inDish(r).ovens(r, inputs)
 	r.Findings = append(r.Findings, cautions(w, inputs, r.Parts, j.Tables)...)
 	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return rank(a.Grade) - rank(b.Grade) })
 	slices.SortStableFunc(r.Settle, func(a, b Doubt) int {

@@ -9,6 +9,7 @@ import (
 	"assize/formula"
 	"assize/formula/weigh"
 	"assize/ratios"
+	"assize/ratios/dish"
 	"assize/ratios/oven"
 	"assize/ratios/readings"
 	"assize/reference"
@@ -28,6 +29,11 @@ type Report struct {
 	Said []oven.Heat
 	// Readings is how many readings the shares rest on.
 	Readings int
+	// InDish is the receipt in the dish it names, nil when it names none that is
+	// known.
+	InDish *dish.Fit
+	// inShell tells that it goes into a shell the receipt gives no paste for.
+	inShell bool
 }
 
 // Part is one part of the receipt as judged.

@@ -259,3 +259,34 @@ func syrup(sugar, water float64) ratios.Mix {
 	m[ratios.Sugars], m[ratios.Water], m[ratios.Total] = sugar, water, sugar+water
 	return m
 }
+
+// Trade and textbook figures of how far mixes rise in the oven, by the air
+// beaten in: what is told of custards, beaten egg puddings, creamed ones, sponge
+// puddings and sponges (batters of .46 to .50 g/ml, cakes of 3.5 ml/g and over).
+func TestRiseOfTheTrade(t *testing.T) {
+	for _, c := range []struct {
+		what      string
+		air       float64
+		low, high float64
+	}{
+		{"custard", 2, 1, 1.05},
+		{"beaten egg pudding", 13, 1.1, 1.25},
+		{"creamed butter and egg", 20, 1.2, 1.4},
+		{"sponge pudding", 30, 1.3, 1.5},
+		{"sponge", 58, 1.6, 1.9},
+		{"souffle", 50, 1.6, 2},
+	} {
+		got := setting.Rise(c.air, 80)
+		require.GreaterOrEqualf(t, got, c.low-.005, "%s", c.what)
+		require.LessOrEqualf(t, got, c.high+.005, "%s", c.what)
+	}
+}
+
+// Steam over water at 60, 80 and 100 C is 199, 474 and 1013 hPa in any table of
+// steam; a bubble without it grows by Gay-Lussac's law alone.
+func TestBubblesSwellAsGasAndSteam(t *testing.T) {
+	require.InDelta(t, 1, setting.Rise(0, 80), 1e-12, "no air, no rise")
+	require.InDelta(t, 1, setting.Rise(40, 20), 1e-9, "at the heat it was beaten at")
+	// All air, at 80 C: 353.15/293.15 x (1013.25-23.4)/(1013.25-474).
+	require.InDelta(t, 353.15/293.15*(1013.25-23.4)/(1013.25-474), setting.Rise(100, 80), .01)
+}

@@ -127,7 +127,7 @@ func (c *checking) makes() List {
 	var out List
 	for i := range c.Report.Parts {
 		p := &c.Report.Parts[i]
-		said := []string{partIs(p), makes(p, c.unit(i))}
+		said := []string{partIs(p), makes(p, c.unit(i)), inDish(c.Report, i)}
 		e := Entry{Label: p.Name, Text: strings.Join(slices.DeleteFunc(said, func(s string) bool { return s == "" }), "; ")}
 		if goes := c.goesIn(i); goes != "" {
 			e.More = []string{goes}

@@ -38,6 +38,7 @@ type document struct {
 	Receipt    receiptDoc     `json:"receipt"`
 	Oven       []heatDoc      `json:"oven,omitempty"` // the heats of its own words
 	Parts      []partDoc      `json:"parts"`
+	Dish       *dishDoc       `json:"dish,omitempty"`
 	Findings   []findingDoc   `json:"findings"`
 	Settle     []doubtDoc     `json:"settle,omitempty"`
 	Directions []directionDoc `json:"directions,omitempty"`
@@ -215,6 +216,7 @@ func WeighJSON(w io.Writer, s *Sheet, a About, oneOfSeveral bool) error {
 	}
 	d.Oven = nil
 	d.Findings, d.Settle, d.Readings, d.Deference = []findingDoc{}, nil, 0, ""
+	d.Dish = nil
 	d.Sources = []sourceDoc{}
 	return writeJSON(w, d, oneOfSeveral)
 }
@@ -242,6 +244,9 @@ func documentOf(s *Sheet, a About) *document {
 		Sources:  []sourceDoc{},
 	}
 	d.Notes = append(d.Notes, r.Notes...)
+	if r.InDish != nil {
+		d.Dish = dishDocOf(r.InDish)
+	}
 	w := works{tables: a.Tables}
 	for i := range r.Said {
 		d.Oven = append(d.Oven, heatDocOf(&r.Said[i], &w, false))
