@@ -22,6 +22,10 @@ func (r *Reader) things(f *found, ts phrase) ([]thing, bool) {
 			if len(p) == 0 {
 				continue
 			}
+			if two, ok := r.sharedHead(p); ok {
+				out = append(out, two...)
+				continue
+			}
 			if pick, ok := r.choose(p); ok {
 				if len(pick.or) > 0 {
 					f.note("%q: taken as %s", p.String(), pick.things[0].name.String())
@@ -49,6 +53,22 @@ func (r *Reader) things(f *found, ts phrase) ([]thing, bool) {
 		return nil, false
 	}
 	return out, true
+}
+
+// sharedHead parts a name that stands for two things of one sort: "candied
+// orange and lemon peel".
+func (r *Reader) sharedHead(p phrase) ([]thing, bool) {
+	for k := 1; k+2 < len(p); k++ {
+		if p.key(k) != "and" {
+			continue
+		}
+		a, okA := r.find(splice(p[:k], p[len(p)-1:]))
+		b, okB := r.find(splice(p[:1], p[k+1:]))
+		if okA && okB && a.ing != nil && b.ing != nil && k > 1 && len(a.rest)+len(b.rest) == 0 {
+			return []thing{a, b}, true
+		}
+	}
+	return nil, false
 }
 
 // ofFruit reports words about a part of a fruit, said of nothing but fruit.

@@ -38,6 +38,11 @@ func (w *weave) leaning(i int) (mention, bool) {
 	if w.measureLen(i) > 0 && w.keys[i] == "as" {
 		return mention{}, false // "as much as will lie on a sixpence"
 	}
+	if w.keys[i] == "against" && w.last != nil && w.last.Ingredient == egg { // "weigh twelve eggs against sugar"
+		if c, to := w.nameAt(i+1, false); to > 0 {
+			return w.leansOn(i, to, *w.last, leaningWord{"against", one, true}, w.say(i+1, to), c)
+		}
+	}
 	var lean leaningWord
 	n := 0
 	for _, l := range leaningWords {
@@ -49,29 +54,29 @@ func (w *weave) leaning(i int) (mention, bool) {
 		return mention{}, false
 	}
 	j := i + n
-	of := w.keys2(j) == "of" || w.keys2(j) == "in"
+	of := w.key(j) == "of" || w.key(j) == "in"
 	if of {
 		j++
 	}
-	if k := w.keys2(j); k == "each" && !of {
+	if k := w.key(j); k == "each" && !of {
 		j++
-		if w.keys2(j) == "of" || w.keys2(j) == "in" {
+		if w.key(j) == "of" || w.key(j) == "in" {
 			j++
 		}
 	}
 	switch {
-	case w.keys2(j) == "as", w.keys2(j) == "the" && w.keys2(i) != "half" && !lean.weight:
+	case w.key(j) == "as", w.key(j) == "the" && w.key(i) != "half" && !lean.weight:
 		return mention{}, false
 	case lean.words == "the same" && !of, lean.words == "the weight" && !of, lean.words == "the like" && !of:
 		return mention{}, false
 	}
 	c, to := w.nameAt(j, false)
-	if to == 0 || w.keys2(to) == "as" { // "as much flour as will make a paste"
+	if to == 0 || w.key(to) == "as" { // "as much flour as will make a paste"
 		return mention{}, false
 	}
 	for { // "the same of butter and of sugar"
 		k := to
-		if w.keys2(k) == "and" && w.keys2(k+1) == "of" {
+		if w.key(k) == "and" && w.key(k+1) == "of" {
 			if _, e := w.nameAt(k+2, false); e > 0 {
 				to = e
 				continue
@@ -80,7 +85,7 @@ func (w *weave) leaning(i int) (mention, bool) {
 		break
 	}
 	name := w.say(j, to)
-	if w.keys2(to) == "as" || w.last == nil || w.last.Amount.State != formula.Stated {
+	if w.key(to) == "as" || w.last == nil || w.last.Amount.State != formula.Stated {
 		return w.asBare(j, to, c, name, "how much is told by another amount, and which is not clear")
 	}
 	return w.leansOn(i, to, *w.last, lean, name, c)

@@ -67,6 +67,8 @@ type making struct {
 	had     bool // a list of ingredients was there
 	owned   mentions
 	titled  phrase
+	eggs    of     // whose whites or yolks were taken
+	fruit   of     // whose rind or juice was taken
 	hand    string // of what is being read: empty, or why it is no part of the first text
 	passing bool   // a part is made in passing
 }
@@ -370,9 +372,17 @@ func (m *making) item(b block, ts phrase) {
 func (m *making) woven(ts phrase, inList bool) (found []mention, whole bool) {
 	w := newWeave(m.r, m.page, ts)
 	w.inList = inList
-	w.before = m.wasListed
-	w.scan()
+	m.weave(w)
 	return w.found, len(w.found) > 0 && len(uncovered(ts, w.found)) == 0
+}
+
+// weave scans a sentence with what was met before it in mind.
+func (m *making) weave(w *weave) []mention {
+	w.before, w.last, w.titled = m.wasListed, m.lastItem(), m.titled
+	w.eggs, w.fruit = m.eggs, m.fruit
+	found := w.scan()
+	m.eggs, m.fruit = w.eggs, w.fruit
+	return found
 }
 
 // uncovered are the runs of words that no mention holds.
@@ -410,7 +420,7 @@ func (m *making) gatheredAt(f mention, ts phrase, listed bool) gathered {
 
 func (m *making) gather(g gathered) {
 	m.now.lines = append(m.now.lines, g)
-	if g.how == withAmount {
+	if g.how == withAmount || g.listed {
 		m.owned.list(g.line)
 	}
 }
@@ -603,10 +613,8 @@ func (m *making) order(whole, ts phrase) {
 	chosen := ts.has(choiceWords)
 	m.references(ts)
 	w := newWeave(m.r, m.page, ts)
-	w.before = m.wasListed
-	w.last = m.lastItem()
 	onlyTakes := true
-	for _, f := range w.scan() {
+	for _, f := range m.weave(w) {
 		g := m.gatheredAt(f, ts, false)
 		switch {
 		case f.how == again:

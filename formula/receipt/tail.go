@@ -40,7 +40,7 @@ func (w *weave) tailStep(i int, eggs bool) int {
 		return i
 	}
 	if w.keys[i] == "and" {
-		if n := w.saidOf(i+1, len(w.ts)); n > i+1 && participle(w.keys2(i+1)) && !imperative(w.ts, i+1) {
+		if n := w.saidOf(i+1, len(w.ts)); n > i+1 && participle(w.key(i+1)) && !imperative(w.ts, i+1) {
 			return n
 		}
 		if eggs {

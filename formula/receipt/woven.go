@@ -40,6 +40,9 @@ type weave struct {
 	found  []mention
 	before func(c reference.Called, name []string) bool // was it listed
 	last   *formula.Item                                // the amount met last
+	eggs   of
+	fruit  of
+	titled phrase // of the receipt
 }
 
 func newWeave(r *Reader, p *page, ts phrase) *weave {
@@ -69,6 +72,7 @@ func (w *weave) scan() []mention {
 		if m, ok := w.mentionAt(i); ok {
 			w.found = append(w.found, m)
 			if m.how == withAmount && len(m.line.Items) > 0 {
+				w.remember(m)
 				w.last = &w.found[len(w.found)-1].line.Items[len(m.line.Items)-1]
 			}
 			i = max(m.to, i+1)
@@ -85,7 +89,7 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 	if n := w.passFirst(i); n > 0 {
 		return mention{}, false
 	}
-	for _, read := range []func(int) (mention, bool){w.parts, w.weightOf, w.leaning, w.enough, w.amount, w.some, w.named} {
+	for _, read := range []func(int) (mention, bool){w.parts, w.ofTheSame, w.ofEach, w.weightOf, w.leaning, w.enough, w.amount, w.some, w.named} {
 		if m, ok := read(i); ok {
 			return m, true
 		}
@@ -224,7 +228,7 @@ func (w *weave) wholeName(from, to int) bool {
 	return true
 }
 
-var toolWords = words("spoon spoons whisk dish cloth paper cutter knife grater brush boat sieve coloured colored colour color cellar dredger bath thick mill")
+var toolWords = words("pie pies pudding puddings tart tarts tartlets pasties dumplings sauce soup patties cheesecakes fritters spoon spoons whisk dish cloth paper cutter knife grater brush boat sieve coloured colored colour color cellar dredger bath thick mill")
 
 // run are the keys from token i to the next mark, as many as a name may have.
 func (w *weave) run(i int) []string {
@@ -267,6 +271,12 @@ func (w *weave) parts(i int) (mention, bool) {
 	}
 	to = w.moreParts(i, to)
 	written, note := "", ""
+	if to == end && w.key(to) == "of" && w.pointsBack(to+1) && share == nil { // "the whites of but two of them"
+		if m, ok := w.reads(i, to, to, "", ""); ok {
+			m.to = to + 2
+			return m, true
+		}
+	}
 	if share != nil {
 		if !c.article && !(c.used > 0 && c.span.IsExact() && c.span.Likely.Equal(one)) {
 			return mention{}, false
@@ -333,6 +343,22 @@ func (r *Reader) partsWords(ts phrase) (int, bool) {
 
 var partAdjectives = words("very thin yellow outer well finely clear fresh whole and stiff")
 
+// ofEach reads "of each one glass: white wine, brandy and rose water".
+func (w *weave) ofEach(i int) (mention, bool) {
+	if w.keys[i] != "of" || w.key(i+1) != "each" {
+		return mention{}, false
+	}
+	_, n := w.quiet.amountAt(w.ts[i+2:])
+	if n == 0 {
+		return mention{}, false
+	}
+	to := w.names(pastMarks(w.ts, i+2+n))
+	if to == 0 {
+		return mention{}, false
+	}
+	return w.reads(i, to, to, "", "")
+}
+
 // weightOf reads "the weight of four eggs in sugar and flour".
 func (w *weave) weightOf(i int) (mention, bool) {
 	n, _, own := weightHead(w.ts[i:], false)
@@ -344,21 +370,27 @@ func (w *weave) weightOf(i int) (mention, bool) {
 		return mention{}, false
 	}
 	j := i + n + c.used
-	if _, e := w.nameAt(j, false); e > 0 {
+	written, note := "", ""
+	_, e := w.nameAt(j, false)
+	if e > 0 {
 		j = e
 	}
-	if k := w.keys2(j); k != "in" && k != "of" {
+	if k := w.key(j); k != "in" && k != "of" {
 		return mention{}, false
 	}
 	to := w.names(j + 1)
 	if to == 0 {
 		return mention{}, false
 	}
-	return w.reads(i, to, to, "", "")
+	if e == 0 { // "the weight of 7 in flour"
+		written, note = w.say(i, j)+" eggs in "+w.say(j+1, to), "of eggs, like the weight before it"
+	}
+	return w.reads(i, to, to, written, note)
 }
 
-func (w *weave) keys2(i int) string {
-	if i < len(w.keys) {
+// key is the word at a token, empty outside the sentence and for a mark.
+func (w *weave) key(i int) string {
+	if i >= 0 && i < len(w.keys) {
 		return w.keys[i]
 	}
 	return ""
@@ -396,11 +428,20 @@ func (w *weave) amount(i int) (mention, bool) {
 		return mention{}, false
 	}
 	j := i + n
+	if k := w.key(j); (k == "do" || k == "ditto") && !a.measured {
+		return w.ditto(i, j)
+	}
 	definite := w.definite(i, j)
+	if a.Parts && w.key(j) != "of" {
+		return mention{}, false // "one part over the paste"
+	}
+	if m, ok := w.proportion(i, j, a); ok {
+		return m, true
+	}
 	if m, ok := w.each(i, j); ok {
 		return m, true
 	}
-	if w.keys2(j) == "of" {
+	if w.key(j) == "of" {
 		j++
 	}
 	c, to := w.nameAt(j, false)
@@ -414,6 +455,12 @@ func (w *weave) amount(i int) (mention, bool) {
 	}
 	if definite && w.before != nil && w.before(c, w.keys[j:to]) {
 		return mention{from: i, to: to, how: again}, true
+	}
+	if full := w.longerName(j, to); full != "" && definite {
+		return w.reads(i, to, to, w.say(i, i+n)+" of "+full, "named in full before")
+	}
+	if m, ok := w.sideAfter(i, to, c); ok {
+		return m, true
 	}
 	if e := w.trailingEach(to); e > 0 {
 		if m, ok := w.reads(i, e, e, "", ""); ok {
@@ -458,9 +505,9 @@ func (w *weave) definite(i, j int) bool {
 			return true
 		}
 	}
-	k := w.keys2(j)
+	k := w.key(j)
 	if k == "of" {
-		k = w.keys2(j + 1)
+		k = w.key(j + 1)
 	}
 	return k == "the" || k == "this" || k == "that" || k == "these" || k == "those"
 }
@@ -480,24 +527,109 @@ func (w *weave) countable(c reference.Called, from, to, start int) bool {
 // elliptic reads "three quarters of butter" after "three quarters of a pound of
 // sugar": the measure is that of the amount before it.
 func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
-	f := fraction(w.ts[i:])
-	if f.used == 0 || f.used != n || w.keys2(i+n) != "of" || w.last == nil || w.last.Amount.Measure == "" || w.definite(i, i+n) {
+	if w.key(i+n) != "of" || w.last == nil || w.last.Amount.Measure == "" || w.definite(i, i+n) {
 		return mention{}, false
 	}
-	written := w.say(i, i+n) + " of a " + w.last.Amount.Measure + " of " + w.say(j, to)
+	between := " "
+	if f := fraction(w.ts[i:]); f.used == n {
+		between = " of a "
+	}
+	written := w.say(i, i+n) + between + w.last.Amount.Measure + " of " + w.say(j, to)
 	return w.reads(i, to, to, written, "the measure is that of the amount before it")
+}
+
+// ditto reads "1/4 do. butter": the measure is that of the amount before it.
+func (w *weave) ditto(i, j int) (mention, bool) {
+	from := j + 1
+	if w.key(from) == "of" {
+		from++
+	}
+	_, to := w.nameAt(from, false)
+	if to == 0 || w.last == nil || w.last.Amount.Measure == "" {
+		return mention{}, false
+	}
+	between := " "
+	if f := fraction(w.ts[i:]); f.used == j-i {
+		between = " of a "
+	}
+	end := w.tail(to, false)
+	return w.reads(i, end, end, w.say(i, j)+between+w.last.Amount.Measure+" of "+w.say(from, end), "ditto: the measure is that of the amount before it")
+}
+
+// proportion reads "to every pound of flour", "for each pint of milk": the
+// receipt is reckoned on one.
+func (w *weave) proportion(i, j int, a amount) (mention, bool) {
+	from := i
+	for from > 0 && proportionWords[w.keys[from-1]] {
+		from--
+	}
+	if from == i || !a.measured || w.keys[i-1] != "every" && w.keys[i-1] != "each" {
+		return mention{}, false
+	}
+	if w.key(j) == "of" {
+		j++
+	}
+	_, to := w.nameAt(j, false)
+	if to == 0 {
+		return mention{}, false
+	}
+	written := w.say(i, to)
+	if a.implied && !a.article() {
+		written = "1 " + written
+	}
+	m, ok := w.reads(from, to, to, written, "reckoned on one; put in more of each in the same proportion")
+	return m, ok
+}
+
+var proportionWords = words("to for every each allow")
+
+// longerName finds the whole name of what is now called by its last word alone:
+// "the nut" after "a cocoa-nut". It is empty when the name is whole as it is.
+func (w *weave) longerName(from, to int) string {
+	if w.key(from) == "the" {
+		from++
+	}
+	if to-from != 1 {
+		return ""
+	}
+	short := w.keys[from]
+	for _, ts := range []phrase{w.ts[:from], w.titled} {
+		for k := len(ts) - 1; k > 0; k-- {
+			if ts.key(k) != short || ts[k-1].kind != word {
+				continue
+			}
+			keys := []string{ts.key(k - 1), short}
+			if _, n := w.r.begins(keys); n == 2 {
+				return ts[k-1 : k+1].String()
+			}
+		}
+	}
+	return ""
+}
+
+// sideAfter reads "of 12 eggs whip the whites alone".
+func (w *weave) sideAfter(i, to int, c reference.Called) (mention, bool) {
+	if i == 0 || w.keys[i-1] != "of" || i > 1 && w.ts[i-2].kind != mark || c.Ingredient == nil || c.Ingredient.ID != egg {
+		return mention{}, false
+	}
+	for j := to; j < min(len(w.ts), to+6) && w.ts[j].kind == word; j++ {
+		if eggSides[w.keys[j]] != "" {
+			return w.reads(i, j+1, to, "the "+w.ts[j].text+" of "+w.say(i, to), "only those are put in")
+		}
+	}
+	return mention{}, false
 }
 
 // each reads "half a pound each of butter and sugar".
 func (w *weave) each(i, j int) (mention, bool) {
-	if w.keys2(j) == "of" && w.keys2(j+1) == "each" {
+	if w.key(j) == "of" && w.key(j+1) == "each" {
 		j++
 	}
-	if w.keys2(j) != "each" {
+	if w.key(j) != "each" {
 		return mention{}, false
 	}
 	j++
-	if w.keys2(j) == "of" {
+	if w.key(j) == "of" {
 		j++
 	}
 	to := w.names(j)
@@ -523,10 +655,10 @@ func (w *weave) trailingEach(to int) int {
 	if k < len(w.ts) && w.ts[k].kind == mark && w.ts[k].key == "," {
 		k++
 	}
-	if w.keys2(k) == "of" {
+	if w.key(k) == "of" {
 		k++
 	}
-	if w.keys2(k) == "each" && w.keys2(k+1) != "of" {
+	if w.key(k) == "each" && w.key(k+1) != "of" {
 		return k + 1
 	}
 	return 0
@@ -535,7 +667,7 @@ func (w *weave) trailingEach(to int) int {
 // unknown is an amount of something the tables do not know. Of what was made
 // on the way ("a pint of this syrup", "half the mixture") it is none.
 func (w *weave) unknown(i, j int) (mention, bool) {
-	if j == 0 || w.keys2(j-1) != "of" || w.definite(i, j-1) {
+	if j == 0 || w.key(j-1) != "of" || w.definite(i, j-1) {
 		return mention{}, false
 	}
 	to := j
@@ -544,6 +676,13 @@ func (w *weave) unknown(i, j int) (mention, bool) {
 	}
 	if to == j || inHand[w.keys[to-1]] || inHand[w.keys[j]] {
 		return mention{}, false
+	}
+	if w.last != nil { // "half a pound of sweet almonds and 3 oz. of bitter"
+		words := reference.Words(w.last.Name)
+		full := w.say(i, to) + " " + words[len(words)-1]
+		if m, ok := w.reads(i, to, to, full, "the name is that of the thing before it"); ok {
+			return m, true
+		}
 	}
 	_, troubles := w.r.read(w.ts[i:to])
 	if len(troubles) == 0 {
@@ -568,14 +707,17 @@ func (w *weave) some(i int) (mention, bool) {
 		return mention{}, false
 	}
 	j := i + n
-	for w.keys2(j) == "more" || w.keys2(j) == "of" || w.keys2(j) == "very" || w.keys2(j) == "good" {
+	for w.key(j) == "more" || w.key(j) == "of" || w.key(j) == "very" || w.key(j) == "good" {
 		j++
 	}
 	k := j
-	if m := w.measureLen(k); m > 0 && w.keys2(k+m) == "of" { // "some slices of citron"
+	if m := w.measureLen(k); m > 0 && w.key(k+m) == "of" { // "some slices of citron"
 		k += m + 1
 	}
 	c, to := w.nameAt(k, false)
+	if to > 0 && w.key(j) == "the" && w.before != nil && w.before(c, w.keys[k:to]) {
+		return mention{from: i, to: to, how: again}, true
+	}
 	if to == 0 || !w.put(c, j, to) {
 		return mention{}, false
 	}
@@ -626,21 +768,72 @@ func (w *weave) named(i int) (mention, bool) {
 			return m, true
 		}
 	}
-	if !w.put(c, i, to) {
-		return mention{}, false
+	if m, ok := w.leanAfter(i, to, c); ok {
+		return m, true
 	}
-	from := i
-	for from > 0 && w.ts[from-1].kind == word && (w.r.Tables.SetAside(w.keys[from-1:from]) == 1 || participle(w.keys[from-1]) && !imperatives[w.keys[from-1]]) && !w.taken(from-1) {
-		from--
-	}
-	if e := w.stateAfter(to); e > to {
-		m, ok := w.reads(from, e, e, "", "")
-		if ok {
-			m.how = bare
+	if e := w.eachAfter(i, to); e > 0 {
+		if m, ok := w.reads(i, e, e, "", ""); ok {
 			return m, true
 		}
 	}
+	state := w.stateAfter(to)
+	if state == 0 && !w.put(c, i, to) {
+		return mention{}, false
+	}
+	from := i
+	for from > 0 && w.ts[from-1].kind == word && !glue[w.keys[from-1]] && !skipped[w.keys[from-1]] && (w.r.Tables.SetAside(w.keys[from-1:from]) == 1 || participle(w.keys[from-1]) && !imperatives[w.keys[from-1]]) && !w.taken(from-1) {
+		from--
+	}
+	if e := state; e > to {
+		for f := from; f <= i; f++ {
+			if m, ok := w.reads(f, e, e, "", ""); ok {
+				m.how = bare
+				return m, true
+			}
+		}
+	}
+	if state > 0 && !w.put(c, i, to) {
+		return mention{}, false
+	}
 	return w.asBare(from, to, c, "", "")
+}
+
+// eachAfter is where a list of names ends that has its amount behind it:
+// "candied peel and citron, of each an ounce".
+func (w *weave) eachAfter(i, to int) int {
+	end := w.names(i)
+	j := end
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
+		j++
+	}
+	if w.key(j) == "of" {
+		j++
+	}
+	if end == 0 || w.key(j) != "each" {
+		return 0
+	}
+	_, n := w.quiet.amountAt(w.ts[min(len(w.ts), j+1):])
+	if n == 0 {
+		return 0
+	}
+	return j + 1 + n
+}
+
+// leanAfter reads a name with a leaning amount behind it: "of fresh butter
+// melted the same".
+func (w *weave) leanAfter(i, to int, c reference.Called) (mention, bool) {
+	j := w.saidOf(to, len(w.ts))
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
+		j++
+	}
+	for _, l := range leaningWords {
+		n := w.ts[j:].begins(l.words)
+		if n == 0 || !w.closesAt(j+n) || w.last == nil || w.last.Amount.State != formula.Stated || l.words == "the weight" {
+			continue
+		}
+		return w.leansOn(i, j+n, *w.last, l, w.say(i, to), c)
+	}
+	return mention{}, false
 }
 
 // taken reports a token that an earlier mention holds.
@@ -657,22 +850,68 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 		return false
 	}
 	name := w.keys[from:to]
-	if onlyIdle(name) || to-from == 1 && notName[name[0]] {
+	for len(name) > 1 && (skipped[name[0]] || name[0] == "of") {
+		name = name[1:]
+	}
+	if overlaps(w.clauseAt(from, to, true), advice) {
+		return false
+	}
+	if last := name[len(name)-1]; preserves[last] {
+		return w.preserve(to - len(name))
+	}
+	if onlyIdle(name) || len(name) == 1 && notName[name[0]] {
 		return false
 	}
 	// The rules for names in a method look no further than the next stop.
-	lo, hi := from, to
-	for lo > 0 && !(w.ts[lo-1].kind == mark && (w.ts[lo-1].key == ";" || w.ts[lo-1].key == "." || w.ts[lo-1].key == ":")) {
-		lo--
-	}
-	for hi < len(w.ts) && !(w.ts[hi].kind == mark && (w.ts[hi].key == ";" || w.ts[hi].key == "." || w.ts[hi].key == ":")) {
-		hi++
-	}
+	lo, hi := w.clauseBounds(from, to, false)
 	clause := w.words[w.at[lo]:w.at[hi]]
-	if overlaps(clause, advice) {
-		return false
+	if (w.key(from-1) == "its" || w.key(from-1) == "their") && overlaps(clause, []string{"free", "wash", "washed"}) {
+		return false // butter washed free of its salt
+	}
+	if w.key(to) == "out" && overlaps(clause, []string{"wash", "squeeze", "press", "work"}) {
+		return false // wash the salt out
 	}
 	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo])
+}
+
+// preserves are things a dish is filled with as they are, by words that mostly
+// mean something made on the way.
+var preserves = words("preserve preserves jam jams marmalade jelly sweetmeat sweetmeats")
+
+// preserve reports that a preserve at token i is put in: "with good preserve",
+// "as much jam", not "the jelly".
+func (w *weave) preserve(i int) bool {
+	lo, hi := w.clauseBounds(i, i+1, false)
+	for j := i - 1; j >= max(0, i-4) && w.ts[j].kind == word; j-- {
+		switch k := w.keys[j]; {
+		case k == "with" || k == "some" || k == "of" || k == "much" || k == "any":
+			return overlaps(w.keys[lo:hi], []string{"line", "spread", "cover", "fill", "filled", "layer", "layers", "put", "lay", "spreading", "some", "much"})
+		case k == "the" || k == "your" || k == "this" || k == "a":
+			return false
+		}
+	}
+	return false
+}
+
+// clauseBounds is the stretch round tokens up to the next stop, or comma when
+// the narrow one is wanted.
+func (w *weave) clauseBounds(from, to int, narrow bool) (lo, hi int) {
+	ends := func(t token) bool {
+		return t.kind == mark && (t.key == ";" || t.key == "." || t.key == ":" || narrow && (t.key == "," || t.key == "-" || t.key == "(" || t.key == ")"))
+	}
+	lo, hi = from, to
+	for lo > 0 && !ends(w.ts[lo-1]) {
+		lo--
+	}
+	for hi < len(w.ts) && !ends(w.ts[hi]) {
+		hi++
+	}
+	return lo, hi
+}
+
+func (w *weave) clauseAt(from, to int, narrow bool) []string {
+	lo, hi := w.clauseBounds(from, to, narrow)
+	return w.words[w.at[lo]:w.at[hi]]
 }
 
 // amountAfter is where an amount ends that follows a name: "flour, half a
@@ -722,7 +961,7 @@ func (w *weave) stateAfter(to int) int {
 	case s == formula.ToTaste:
 		return j + n
 	}
-	if k := w.keys2(j); k != "enough" && k != "sufficient" && k != "to" && k != "as" {
+	if k := w.key(j); k != "enough" && k != "sufficient" && k != "to" && k != "as" {
 		return 0
 	}
 	end := j + n
@@ -741,7 +980,7 @@ func (w *weave) seasoning(i int) (mention, bool) {
 	for end < len(w.ts) && w.ts[end].kind != mark && w.keys[end] != "and" && w.keys[end] != "with" && end < i+9 {
 		end++
 	}
-	if w.keys2(end) == "with" {
+	if w.key(end) == "with" {
 		return mention{}, false
 	}
 	m, ok := w.reads(i, end, end, "", "")
@@ -764,7 +1003,7 @@ func (w *weave) enough(i int) (mention, bool) {
 		end++
 	}
 	for e := i + 4; e < end; e++ { // an order after it is no part of it
-		if (w.keys[e] == "and" || w.keys[e] == "then") && (imperatives[w.keys2(e+1)] || w.keys[e] == "then") {
+		if (w.keys[e] == "and" || w.keys[e] == "then") && (imperatives[w.key(e+1)] || w.keys[e] == "then") {
 			end = e
 		}
 	}
