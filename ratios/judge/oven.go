@@ -186,16 +186,16 @@ func (j *Judge) bakeOf(in *bake.Input, p *Part, b *Baking) oven.Bake {
 	o := oven.Bake{
 		Set: b.SetC.Likely, Bath: b.Bath, Width: j.Width,
 		Batter: p.Kind == formula.Cake || p.Kind == formula.Batter || p.Kind == formula.Bread,
-		Start:  start(&in.Method), Under: tinCM,
+		Start:  start(&in.Method), Wall: tinCM,
 	}
 	if d := p.Measures[bake.Density.String()]; d.Likely > 0 {
 		o.Density = d.Likely
 	}
 	if slices.ContainsFunc(in.Weighed.Formula.Parts, func(x formula.Part) bool { return x.Kind == formula.Pastry }) {
-		o.Under += liningCM
+		o.Paste = liningCM
 	}
 	if j.thick(in.Weighed.Formula) {
-		o.Under += dishCM
+		o.Wall = dishCM
 	}
 	return o
 }

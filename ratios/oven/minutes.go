@@ -20,9 +20,9 @@ const (
 	// wetEdge and cakeEdge are where the outside stands while the middle comes
 	// up, C: a wet edge near the boil, a cake's drier and over it.
 	wetEdge, cakeEdge = 95.0, 112.0
-	// caseHeat warms paste and dish, J/(m3 K), and through lets heat through
-	// them, W/(m K).
-	caseHeat, through = 2.4e6, .3
+	// caseHeat warms paste and dish, J/(m3 K); throughPaste and throughWall let
+	// heat through them, W/(m K).
+	caseHeat, throughPaste, throughWall = 2.4e6, .3, 1.2
 	// Usual start of a mixture, C: as it leaves the bowl.
 	room = 20.0
 )
@@ -55,9 +55,10 @@ type Bake struct {
 	Batter           bool // a cake's: its outside comes over the boil
 	// Density, grams to the ml with the air in it; 0: 1.05, of a batter .9.
 	Density float64
-	// Under is the thickness of the paste and the dish about it, cm, which must
-	// be warmed first: a lining of paste about .4, a thick pie dish .6 more.
-	Under float64
+	// Paste and Wall are the thickness of the paste about it and of the dish, cm,
+	// which are warmed with it and keep heat off it: a lining is about .4, a
+	// china or glass dish .6.
+	Paste, Wall float64
 }
 
 // BakingTime is how long a filling takes, from its depth in cm, the heat at its
@@ -130,9 +131,9 @@ func (b Bake) bare() float64 {
 	if b.Width > 0 {
 		about += 4 * b.Depth / b.Width
 	}
-	pan := about / (1/fromPan + b.Under/100/through)
+	pan := about / (1/fromPan + b.Paste/100/throughPaste + b.Wall/100/throughWall)
 	flux := pan*(b.Oven-mean) + max(0, fromAir*(b.Oven-mean)-steams)
-	warm := heat*d*(b.Set-b.Start) + about*caseHeat*b.Under/100*(b.Set-min(b.Start, room))
+	warm := heat*d*(b.Set-b.Start) + about*caseHeat*(b.Paste+b.Wall)/100*(b.Set-min(b.Start, room))
 	seconds := warm/flux + .5*b.slab(d, edge)
 	return seconds / 60
 }

@@ -128,7 +128,7 @@ func bakes(t *rapid.T) oven.Bake {
 		Depth: rapid.Float64Range(.3, 12).Draw(t, "depth"), Width: rapid.SampledFrom([]float64{0, 7, 15, 25}).Draw(t, "width"),
 		Set: rapid.Float64Range(60, 105).Draw(t, "set"), Start: rapid.Float64Range(1, 60).Draw(t, "start"),
 		Oven: rapid.Float64Range(80, 280).Draw(t, "oven"), Bath: rapid.Bool().Draw(t, "bath"), Batter: rapid.Bool().Draw(t, "batter"),
-		Under: rapid.Float64Range(0, 1.5).Draw(t, "under"), Density: rapid.SampledFrom([]float64{0, .4, 1, 1.2}).Draw(t, "density"),
+		Paste: rapid.Float64Range(0, 1).Draw(t, "paste"), Wall: rapid.Float64Range(0, 1).Draw(t, "wall"), Density: rapid.SampledFrom([]float64{0, .4, 1, 1.2}).Draw(t, "density"),
 	}
 }
 
@@ -165,8 +165,11 @@ func TestBakingTimeProperties(t *testing.T) {
 		bare.Bath, bath.Bath = false, true
 		atLeast(t, bath.Time(), bare.Time())
 		under := b
-		under.Under += .5
+		under.Paste += .5
 		atLeast(t, under.Time(), m)
+		thick := b
+		thick.Wall += .5
+		atLeast(t, thick.Time(), m)
 	})
 }
 

@@ -20,7 +20,8 @@ type published struct {
 	Set                                 float64    `yaml:"set_c"`
 	Oven                                float64    `yaml:"oven_c"`
 	Start                               float64    `yaml:"start_c"`
-	Under                               float64    `yaml:"under_cm"`
+	Paste                               float64    `yaml:"paste_cm"`
+	Wall                                float64    `yaml:"wall_cm"`
 	Bath, Batter                        bool       `yaml:",omitempty"`
 	Density                             float64    `yaml:"density"`
 	Minutes                             [2]float64 `yaml:"minutes"`
@@ -49,7 +50,7 @@ func TestPublishedBakingTimes(t *testing.T) {
 		}
 		m := oven.Bake{
 			Depth: p.ML / (math.Pi / 4 * p.Width * p.Width), Width: p.Width, Set: set, Start: p.Start,
-			Oven: p.Oven, Bath: p.Bath, Batter: p.Batter, Under: p.Under, Density: p.Density,
+			Oven: p.Oven, Bath: p.Bath, Batter: p.Batter, Paste: p.Paste, Wall: p.Wall, Density: p.Density,
 		}.Time()
 		book := (p.Minutes[0] + p.Minutes[1]) / 2
 		in := !m.Never && book >= m.Low && book <= m.High
