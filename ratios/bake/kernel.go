@@ -21,10 +21,11 @@ type Rules struct {
 	HeavyBatter   bool // much flour and no air is gummy
 	GreasyFilling bool // much butterfat and no starch is oily (a word only)
 	UnsaidHeat    bool // an oven whose heat is not said is drawn, not taken as moderate
+	Overshoot     bool // the edge of a deep dish runs further ahead of its centre: less room before it curdles (moves no share)
 }
 
 // Standard are the rules in force.
-var Standard = Rules{EggAndWater: true, TwoLayers: true, OilPaste: true, HeavyBatter: true, GreasyFilling: true, UnsaidHeat: true}
+var Standard = Rules{EggAndWater: true, TwoLayers: true, OilPaste: true, HeavyBatter: true, GreasyFilling: true, UnsaidHeat: true, Overshoot: true}
 
 // Kernel is one part made ready to be evaluated for many readings.
 type Kernel struct {

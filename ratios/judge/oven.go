@@ -130,7 +130,7 @@ func (j *Judge) baking(in *bake.Input, p *Part, heats []oven.Heat, filling *bake
 	b := &Baking{Bath: fire.Bath, SetC: p.Done.SetC()}
 	if c := near(p.Class); c != nil && c.Heat != "" {
 		b.Class, b.Says = c, c.Heat
-		b.Wants = wants(c.Heat, in.Tables)
+		b.Wants = Wants(c.Heat, in.Tables)
 	}
 	switch {
 	case len(heats) > 0 && !heats[0].C.IsZero():
@@ -164,9 +164,9 @@ func (j *Judge) baking(in *bake.Input, p *Part, heats []oven.Heat, filling *bake
 // those at the centre.
 const boil = 100
 
-// wants are the degrees of an oven in a class's words, each told once: what
+// Wants are the degrees of an oven in a class's words, each told once: what
 // stands in brackets behind it is the same heat in the other scale.
-func wants(says string, t *reference.Tables) []oven.Heat {
+func Wants(says string, t *reference.Tables) []oven.Heat {
 	var out []oven.Heat
 	for _, h := range oven.Read(says, t, oven.When{}) {
 		same := len(out) > 0 && math.Abs(out[len(out)-1].C.Likely-h.C.Likely) < sameHeat
@@ -318,6 +318,36 @@ func tenthsOf(chance float64) string {
 	return fmt.Sprintf("about %d in 10", min(9, max(1, int(math.Round(10*chance)))))
 }
 
+// overshoot takes what the edge of a deep filling is heated beyond its centre
+// off the room before it curdles, and warns where nothing is left of it. It
+// moves no share: of the published formulas too few name a deep dish to tell.
+func (j *Judge) overshoot(p *Part) (Finding, bool) {
+	b := p.Baking
+	name := bake.CurdleMargin.String()
+	m, ok := p.Measures[name]
+	if !j.Rules.Overshoot || b == nil || !ok || p.Kind != formula.Filling {
+		return Finding{}, false
+	}
+	by := oven.Range{Low: oven.Overshoot(b.Depth.Low), Likely: oven.Overshoot(b.Depth.Likely), High: oven.Overshoot(b.Depth.High)}
+	if by.High == 0 {
+		return Finding{}, false
+	}
+	before := m.Likely
+	m.Low, m.Likely, m.High = m.Low-by.High, m.Likely-by.Likely, m.High-by.Low
+	p.Measures[name] = m
+	if before < 0 || m.Likely >= 0 {
+		return Finding{}, false
+	}
+	return Finding{
+		Code: "heat-care", Part: p.Name, Share: HeatFrom,
+		Says: "so deep, its edge may curdle before the middle is set: bake it shallower, or slower",
+		Because: []Evidence{{
+			What: "how far the edge runs ahead of the middle", Value: fmt.Sprintf("%.0f C more at %.1f cm deep", by.Likely, b.Depth.Likely),
+			Limit: "from about 3 cm", Layer: LayerMechanism, Confidence: "low",
+		}},
+	}, true
+}
+
 // fillingOf is the input of the filling that part i is laid under, nil when
 // there is none.
 func fillingOf(inputs []bake.Input) *bake.Input {
@@ -338,6 +368,9 @@ func (j *Judge) ovens(r *Report, inputs []bake.Input) {
 		p := &r.Parts[i]
 		p.Done = doneness(&inputs[i], p)
 		p.Baking = j.baking(&inputs[i], p, r.Said, filling)
+		if f, ok := j.overshoot(p); ok {
+			r.Findings = append(r.Findings, f)
+		}
 	}
 	for i := range r.Findings {
 		f := &r.Findings[i]

@@ -15,16 +15,16 @@ import (
 func Answers(s *Sheet, a About) *Page {
 	x := &answering{checking: &checking{Sheet: s, citations: citations{tables: a.Tables}}}
 	f := s.Report.Formula
-	p := &Page{Title: f.Title + ": answers for the public", Under: under(f), Lead: answersLead}
+	p := &Page{Title: f.Title + ": answers for the public", Under: under(f), Lead: x.lead()}
 	p.section(headHolds, x.holds())
 	p.section(headAllergens, x.allergens(), Paragraph(allergensElse))
 	for _, q := range questions {
 		p.section(q.heading, x.question(q.id), Paragraph(x.otherwise(q.id)))
 	}
 	p.section(headRawEgg, x.rawEgg())
-	p.section(headDisplay, Paragraph(displayOnly))
+	p.section(headDisplay, displayOnly())
 	p.section(headCautions, x.cautions()...)
-	p.section(headSigned, Paragraph(signHere))
+	p.section(headSigned, signHere())
 	p.section(headSources, x.sources(a)...)
 	return p
 }
@@ -39,6 +39,25 @@ var questions = []struct{ id, heading, nothing string }{
 }
 
 type answering struct{ *checking }
+
+// lead names what people are allergic to, by the European list, which is the
+// longer, and what the American has beside.
+func (x *answering) lead() string {
+	var names []string
+	for _, a := range judge.Allergens(x.Report.Weighed, x.tables) {
+		if !slices.Contains(names, a.Row.Group) && !(a.Row.List == "us" && slices.Contains(sameGroups, a.Row.Group)) {
+			names = append(names, a.Row.Group)
+		}
+	}
+	if len(names) == 0 {
+		return answersLead
+	}
+	return sentence("holds "+and(names)) + " " + answersLead
+}
+
+// sameGroups are groups of the American list that lie within a group of the
+// European one.
+var sameGroups = []string{"wheat", "tree nuts", "crustacean shellfish"}
 
 // holds are the ingredients by part.
 func (x *answering) holds() List {
@@ -153,7 +172,9 @@ func (x *answering) rawEgg() List {
 	}
 	for i := range x.Report.Parts {
 		if p := &x.Report.Parts[i]; p.Done.Floor != nil {
-			out = append(out, Entry{Label: p.Name, Text: x.floor(&p.Done) + "; measure it and write it down"})
+			text := fmt.Sprintf("egg, to be cooked to %s F (%s C) in the middle %s: measure it, and write it down below",
+				p.Done.Floor.F.Likely.Round(0), p.Done.Floor.C.Likely.Round(0), x.cite(p.Done.Floor.Provenance))
+			out = append(out, Entry{Label: p.Name, Text: text})
 		}
 	}
 	if len(out) == 0 {

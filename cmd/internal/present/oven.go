@@ -412,7 +412,15 @@ func Plan(s *PlanSheet, a About) *Page {
 }
 
 func (s *PlanSheet) lead() string {
-	said := fmt.Sprintf("It halves its heat over the room's in %s; it was %s at the first reading and %s at the last.",
+	said := ""
+	if n := len(s.Plan); n > 0 {
+		said = fmt.Sprintf("First in: %s, %s.", s.Plan[0].Dish.Name, s.Clock(s.Plan[0].In))
+		if n > 1 {
+			said += fmt.Sprintf(" Last: %s, %s.", s.Plan[n-1].Dish.Name, s.Clock(s.Plan[n-1].In))
+		}
+		said += " "
+	}
+	said += fmt.Sprintf("It halves its heat over the room's in %s; it was %s at the first reading and %s at the last.",
 		clockless(s.Line.Halves()), heatShort(oneHeat(s.Line.First)), heatShort(oneHeat(s.Line.At(s.Line.Last).Likely)))
 	late, slow := 0, 0
 	for i := range s.Plan {

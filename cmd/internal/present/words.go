@@ -63,10 +63,20 @@ const answersLead = "Made from the list of the receipt alone. Read every packet,
 const allergensElse = "Of foods not named here nothing is known to us: bought things may hold more, and a kitchen that uses them all carries them from dish to dish."
 
 // displayOnly and signHere are filled in by hand.
-const (
-	displayOnly = "[  ] Display only: not to be eaten, and labelled so.     [  ] To be eaten: made, kept and served by the food-safety rules of the place, by people trained in them."
-	signHere    = "Made with (makes and batches): ____________________________   Heat at the centre, and when: ____________   Name and date: ____________________"
-)
+func displayOnly() List {
+	return List{
+		{Text: "[__] Display only: not to be eaten, and labelled so."},
+		{Text: "[__] To be eaten: made, kept and served by the food-safety rules of the place, by people trained in them."},
+	}
+}
+
+func signHere() List {
+	return List{
+		{Text: "Made with (makes and batches): ______________________________"},
+		{Text: "Heat at the centre, and when: ______________________________"},
+		{Text: "Name and date: ______________________________"},
+	}
+}
 
 // byThermometer stands with every heat that is not said in degrees.
 const byThermometer = "Go by an oven thermometer."
