@@ -50,9 +50,15 @@ func Decode(page *fault.Page, out any) {
 // Parse returns the root of the page's single document, nil when there is none
 // to be had. Size, encoding, syntax and aliases are checked here.
 func Parse(page *fault.Page) *yaml.Node {
+	return ParseUpTo(page, MaxSize, "split it: one receipt a file")
+}
+
+// ParseUpTo is Parse for pages of another size, with what to do about a page
+// that is larger.
+func ParseUpTo(page *fault.Page, most int, hint string) *yaml.Node {
 	switch {
-	case len(page.Text) > MaxSize:
-		page.Add(0, 0, "split it: one receipt a file", "the file is %d bytes; at most %d are read", len(page.Text), MaxSize)
+	case len(page.Text) > most:
+		page.Add(0, 0, hint, "the file is %d bytes; at most %d are read", len(page.Text), most)
 		return nil
 	case !utf8.Valid(page.Text):
 		line, col := badByte(page.Text)
