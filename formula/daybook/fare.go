@@ -120,12 +120,12 @@ func (b *Book) cases(t *reference.Tables) (out []scored, apart int) {
 }
 
 // seen are the judged textures the tasters saw a part have, each once. Where
-// anybody tasted it cold, only they count.
+// anybody tasted it cold, or at no time they told, only they count.
 func (e *Entry) seen(p Predicted, t *reference.Tables) []string {
 	of := func(cold bool) []string {
 		var out []string
 		for _, taster := range e.Tasted {
-			if cold && taster.When != "cool" {
+			if cold && taster.When != "cool" && taster.When != "" {
 				continue
 			}
 			for _, r := range taster.Results {

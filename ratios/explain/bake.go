@@ -111,8 +111,8 @@ func (b *Bake) openSlots(part int) []int {
 type Prediction struct {
 	Part      string
 	Kind      formula.Kind
-	Likeliest string             // texture id
-	Shares    map[string]float64 // by texture id; they sum to 1
+	Likeliest string // texture id
+	Shares    []judge.Share
 }
 
 // Predictions are those of the parts whose textures are judged.
@@ -123,10 +123,8 @@ func Predictions(r *judge.Report) []Prediction {
 		if p.Texture == nil {
 			continue
 		}
-		x := Prediction{Part: p.Name, Kind: p.Kind, Likeliest: p.Texture.Likeliest, Shares: map[string]float64{}}
-		for _, s := range p.Texture.Shares {
-			x.Shares[s.Texture.ID] = s.Share
-		}
+		x := Prediction{Part: p.Name, Kind: p.Kind, Likeliest: p.Texture.Likeliest}
+		x.Shares = append(x.Shares, p.Texture.Shares...)
 		out = append(out, x)
 	}
 	return out

@@ -4,12 +4,14 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/spf13/cobra"
 
 	"assize/cmd/internal/present"
 	"assize/formula"
 	"assize/formula/bench"
+	"assize/formula/daybook"
 	"assize/ratios/explain"
 	"assize/ratios/judge"
 	"assize/ratios/readings"
@@ -33,6 +35,8 @@ A word that fits both paste and filling is told apart by the part: "paste: tough
 type explainOptions struct {
 	format   choice
 	tasted   string
+	keep     string
+	daybook  string
 	readings int
 	seed     uint64
 	kitchen  string
@@ -50,6 +54,8 @@ func newExplain(r *run) *cobra.Command {
 	f := cmd.Flags()
 	f.Var(&o.format, "format", "how the explanation is written")
 	f.StringVar(&o.tasted, "tasted", "", "what was tasted, in `WORDS` parted by commas")
+	f.StringVar(&o.keep, "keep", "", "add the bake to the day-book in `FILE`, or begin one")
+	f.StringVar(&o.daybook, "daybook", "", "tell the odds of this kitchen too, by the day-book in `FILE`")
 	f.IntVar(&o.readings, "readings", readings.Usual, "try `N` ways of taking the receipt")
 	f.Uint64Var(&o.seed, "seed", 0, "draw the ways anew from seed `N`")
 	f.StringVar(&o.kitchen, "kitchen", "", "the kitchen in `FILE` holds, whatever the receipt says")
@@ -70,14 +76,14 @@ func (r *run) explain(o *explainOptions, name string) error {
 	if err != nil {
 		return err
 	}
-	seen := b.Results()
+	var said []explain.Seen
 	if o.tasted != "" {
-		more, trouble := b.Tasted(o.tasted)
-		if trouble != nil {
+		var trouble *bench.Trouble
+		if said, trouble = b.Tasted(o.tasted); trouble != nil {
 			return usageError{trouble.What, trouble.Hint}
 		}
-		seen = append(more, seen...)
 	}
+	seen := slices.Concat(said, b.Results())
 	if len(seen) == 0 {
 		return usageError{"nothing was tasted", "`--tasted cakey`, or fill in `tasted` in the bench record"}
 	}
@@ -88,6 +94,18 @@ func (r *run) explain(o *explainOptions, name string) error {
 			return err
 		}
 		x.Results = append(x.Results, e)
+	}
+	if o.daybook != "" {
+		if x.Kitchen, err = r.ofKitchen(o.daybook, in.tables); err != nil {
+			return err
+		}
+	}
+	if o.keep != "" {
+		n, err := daybook.Keep(o.keep, entryOf(b, said), in.tables)
+		if err != nil {
+			return r.daybookError(o.keep, err)
+		}
+		x.Kept = fmt.Sprintf("bake %d of %s", n, o.keep)
 	}
 	p := r.printer(o.format.value, false, present.About{Version: version, Tables: in.tables, OwnTables: r.tables})
 	if p.format == formatJSON {

@@ -53,6 +53,7 @@ func newRoot(r *run) *cobra.Command {
 	root.AddCommand(
 		newCheck(r), newWeigh(r), newRead(r), newAssemble(r), newBake(r), newExplain(r),
 		newOven(r), newAnswers(r),
+		newDaybook(r), newCompare(r),
 		newTables(r), newVariant(r),
 	)
 	root.SetHelpCommand(newHelp(r))

@@ -5,29 +5,33 @@ import (
 	"slices"
 	"strings"
 
+	"assize/formula/daybook"
 	"assize/ratios/explain"
 	"assize/reference"
 )
 
 // Headings of an explanation.
 const (
-	headSeen     = "What was seen"
-	headChanged  = "What would have changed it"
-	headUntold   = "What nobody has written down"
-	headMight    = "If something was done otherwise than written"
-	headOutside  = "Outside the formula"
-	headSays     = "What it says about the receipt"
-	headNext     = "Next time"
-	headOpen     = "Still in doubt"
-	headOtherwis = "Done otherwise, and not reckoned"
+	headSeen      = "What was seen"
+	headChanged   = "What would have changed it"
+	headUntold    = "What nobody has written down"
+	headMight     = "If something was done otherwise than written"
+	headOutside   = "Outside the formula"
+	headSays      = "What it says about the receipt"
+	headNext      = "Next time"
+	headOpen      = "Still in doubt"
+	headOtherwise = "Done otherwise, and not reckoned"
 )
 
 // Explained is a bake with what can be told of each result.
 type Explained struct {
 	Bake    *explain.Bake
 	Results []*explain.Explanation
-	// Kept names the day-book it was written into, empty when it was not.
+	// Kept says where it was written into a day-book, empty when it was not.
 	Kept string
+	// Kitchen is what the day-book says of the odds of this kitchen, nil when it
+	// has too few bakes or none was named.
+	Kitchen *daybook.Adjustment
 }
 
 // Explain is the page of a bake explained.
@@ -40,7 +44,7 @@ func Explain(x *Explained, a About) *Page {
 		e.result(p, r)
 	}
 	p.section(headOpen, e.open())
-	p.section(headOtherwis, e.departures())
+	p.section(headOtherwise, e.departures())
 	p.section(headSources, e.sources(a)...)
 	return p
 }
@@ -56,6 +60,9 @@ func (e *explaining) lead() string {
 	var said []string
 	for _, r := range e.Results {
 		said = append(said, sentence(e.came(r)))
+		if k := e.inKitchen(r); k != "" {
+			said = append(said, k)
+		}
 		if r.Fault && !r.AsMeant && len(r.Causes) > 0 && !r.Slight && r.In == explain.Shares {
 			said = append(said, sentence(most(&r.Causes[0])))
 		}
@@ -64,9 +71,29 @@ func (e *explaining) lead() string {
 		said = append(said, "There is no bench record, so the page is explained and not the bake.")
 	}
 	if e.Kept != "" {
-		said = append(said, "Kept in "+e.Kept+".")
+		said = append(said, "Kept as "+e.Kept+".")
 	}
 	return strings.Join(said, " ")
+}
+
+// inKitchen is the chance of a result as the day-book fits it to this kitchen.
+func (e *explaining) inKitchen(r *explain.Explanation) string {
+	t := e.Bake.Report.Parts[r.Of.Part].Texture
+	if e.Kitchen == nil || r.In != explain.Shares || t == nil {
+		return ""
+	}
+	var shares []float64
+	at := -1
+	for i, s := range t.Shares {
+		shares = append(shares, s.Share)
+		if s.Texture.ID == r.Judged {
+			at = i
+		}
+	}
+	if at < 0 {
+		return ""
+	}
+	return fmt.Sprintf("In this kitchen, by %d bakes of the day-book: %s.", e.Kitchen.Bakes, outOfTen(e.Kitchen.Adjust(shares)[at]))
 }
 
 // subject is a result as a sentence begins with it.

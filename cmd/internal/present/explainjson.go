@@ -182,8 +182,8 @@ func sharesOf(r *judge.Report) []partShares {
 	out := []partShares{}
 	for _, p := range explain.Predictions(r) {
 		d := partShares{Part: p.Part, Likeliest: p.Likeliest, Shares: map[string]json.Number{}}
-		for id, s := range p.Shares {
-			d.Shares[id] = number(s, sharePlaces)
+		for _, s := range p.Shares {
+			d.Shares[s.Texture.ID] = number(s.Share, sharePlaces)
 		}
 		out = append(out, d)
 	}

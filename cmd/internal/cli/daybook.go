@@ -1,0 +1,143 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"math"
+
+	"github.com/shopspring/decimal"
+	"github.com/spf13/cobra"
+
+	"assize/cmd/internal/present"
+	"assize/formula/bench"
+	"assize/formula/daybook"
+	"assize/ratios/explain"
+	"assize/reference"
+	"assize/reference/fault"
+)
+
+const daybookLong = `Daybook lists what was baked and tasted, and shows how what was foretold has fared:
+how often a thing said to be about 8 in 10 came so. From eight bakes on it says how
+the odds would be drawn in or spread for this kitchen, and how that is undone.
+
+FILE is a day-book; "assize explain --keep FILE" adds to it. --bake N writes the bench
+record of bake N as it was kept, to explain it or to compare it again.
+
+  $ assize daybook bench/day-book.yaml
+  $ assize daybook --bake 2 bench/day-book.yaml
+
+It is a plain file, one bake after another, and never written over.`
+
+func newDaybook(r *run) *cobra.Command {
+	format := choice{known: pageFormats, value: formatText}
+	bake := 0
+	cmd := &cobra.Command{
+		Use:   "daybook FILE",
+		Short: "list what was baked, and how what was foretold has fared",
+		Long:  daybookLong,
+		Args:  oneFile,
+		RunE:  r.start(func(_ *cobra.Command, args []string) error { return r.daybook(args[0], format.value, bake) }),
+	}
+	cmd.Flags().Var(&format, "format", "how the day-book is shown")
+	cmd.Flags().IntVar(&bake, "bake", 0, "write the bench record of bake `N`")
+	return cmd
+}
+
+func (r *run) daybook(name, format string, bake int) error {
+	t, err := r.loadTables()
+	if err != nil {
+		return err
+	}
+	b, err := daybook.Load(name, t)
+	if err != nil {
+		return r.daybookError(name, err)
+	}
+	if bake != 0 {
+		text, ok := b.Record(bake)
+		if !ok {
+			return usageError{fmt.Sprintf("there is no bake %d", bake), fmt.Sprintf("the day-book has %d", len(b.Entries))}
+		}
+		_, err := r.Out.Write(text)
+		return r.written(err)
+	}
+	x := &present.DayBook{Book: b, Fare: b.Fared(t)}
+	x.Adjustment, x.Adjusts = b.Adjustment(t)
+	p := r.printer(format, false, present.About{Version: version, Tables: t, OwnTables: r.tables})
+	if format == formatJSON {
+		return r.written(present.DayBookJSON(r.Out, x, p.about))
+	}
+	return r.written(p.page(present.DayBookPage(x, p.about)))
+}
+
+// daybookError tells what is wrong with a day-book: its faults, or that it
+// cannot be read or written.
+func (r *run) daybookError(name string, err error) error {
+	if faults, ok := errors.AsType[fault.List](err); ok {
+		return r.show(faults)
+	}
+	if errors.Is(err, fs.ErrNotExist) {
+		return unreadable{fmt.Sprintf("there is no day-book %q", name), "`assize explain FILE --tasted cakey --keep " + name + "` begins one"}
+	}
+	return unreadable{fmt.Sprintf("the day-book %q: %v", name, cause(err)), ""}
+}
+
+// entryOf is a bake as the day-book keeps it: what was foretold of it as it was
+// made, and what each taster saw. Words given on the command line are those of
+// a taster who is not named.
+func entryOf(b *explain.Bake, said []explain.Seen) daybook.Entry {
+	e := daybook.Entry{
+		Title: b.Formula().Title, Version: version, Tables: reference.Edition, Readings: b.Report.Readings, Record: b.Record,
+	}
+	if e.Record == nil {
+		e.Record = &bench.Record{Formula: b.Formula()}
+	}
+	e.Baked = e.Record.Baked
+	for _, p := range explain.Predictions(b.Report) {
+		x := daybook.Predicted{Part: p.Part, Kind: string(p.Kind), Likeliest: p.Likeliest}
+		for _, s := range p.Shares {
+			x.Shares = append(x.Shares, daybook.Share{Texture: s.Texture.ID, Share: thousandths(s.Share)})
+		}
+		e.Predicted = append(e.Predicted, x)
+	}
+	if len(said) > 0 {
+		t := daybook.Tasted{By: notNamed}
+		for _, s := range said {
+			t.Results = append(t.Results, daybook.Result{Part: b.Formula().Parts[s.Part].Name, Texture: s.Texture.ID})
+		}
+		e.Tasted = append(e.Tasted, t)
+	}
+	for i := range e.Record.Tastings {
+		from := &e.Record.Tastings[i]
+		t := daybook.Tasted{By: from.By, When: from.When, Words: from.Words}
+		for _, n := range from.Results() {
+			t.Results = append(t.Results, daybook.Result{Part: b.Formula().Parts[n.Part].Name, Texture: n.Texture})
+		}
+		e.Tasted = append(e.Tasted, t)
+	}
+	return e
+}
+
+// thousandths is a chance to three places, as it is kept.
+func thousandths(share float64) decimal.Decimal {
+	return decimal.New(int64(math.Round(share*1000)), -3)
+}
+
+// notNamed is what a taster is called whose words stand on the command line.
+const notNamed = "not named"
+
+// ofKitchen is the odds of a kitchen by its day-book, when it has bakes enough;
+// nil when it has not, or there is no book yet.
+func (r *run) ofKitchen(name string, t *reference.Tables) (*daybook.Adjustment, error) {
+	b, err := daybook.Load(name, t)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, nil
+	case err != nil:
+		return nil, r.daybookError(name, err)
+	}
+	if a, ok := b.Adjustment(t); ok {
+		return &a, nil
+	}
+	return nil, nil
+}
