@@ -21,6 +21,7 @@ type Caution struct {
 	Uncooked    bool     `yaml:"uncooked,omitempty"`  // only where nothing cooks the part: not baked, not on heat
 	Under       bool     `yaml:"under,omitempty"`     // only where the part is set before its centre reaches the floor for egg
 	Walls       []string `yaml:"walls,omitempty"`     // of the dish it is baked in: earthenware, china, glass
+	Sour        bool     `yaml:"sour,omitempty"`      // something sour in the pot does as well as a word of With
 	Allergens   bool     `yaml:"allergens,omitempty"` // raised by the allergen columns of the ingredients
 
 	Says      string `yaml:"says" sheet:"required"`    // the danger, in a sentence

@@ -34,4 +34,4 @@ type Oven struct {
 }
 
 // OvenKinds are the signs an oven's heat is told by.
-var OvenKinds = []string{"word", "gas", "hand", "paper", "flour", "paste", "dial", "dish"}
+var OvenKinds = []string{"word", "gas", "hand", "paper", "flour", "paste", "dial", "dish", "oven"}

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"assize/formula"
 	"assize/formula/weigh"
 	"assize/ratios/bake"
@@ -49,7 +51,7 @@ type cautionPage struct {
 // part that raises it.
 func (p *cautionPage) raises(c *reference.Caution) (part string, yes bool) {
 	switch {
-	case hasAny(p.text, c.Unless), len(c.With) > 0 && !hasAny(p.text, c.With):
+	case hasAny(p.text, c.Unless), len(c.With) > 0 && !hasAny(p.text, c.With) && !(c.Sour && p.sour()):
 		return "", false
 	case c.Allergens:
 		return "", len(Allergens(p.weighed, p.tables)) > 0
@@ -95,6 +97,18 @@ func (p *cautionPage) inPart(c *reference.Caution, i int) bool {
 
 func isEgg(ing *reference.Ingredient) bool {
 	return slices.Contains([]string{"egg", "white", "yolk"}, ing.Kind)
+}
+
+// sourFrom is the acid in 100 g from which a thing is sour enough to take up
+// metal: under lemon and gooseberries by far, over sweet milk and ripe pears.
+var sourFrom = decimal.RequireFromString("0.4")
+
+// sour reports that something sour by its composition is in the pot.
+func (p *cautionPage) sour() bool {
+	return slices.ContainsFunc(holds(p.weighed), func(ing *reference.Ingredient) bool {
+		c := &ing.Per100
+		return decimal.Sum(c.Citric, c.Malic, c.Tartaric, c.Acetic, c.Lactic).GreaterThanOrEqual(sourFrom)
+	})
 }
 
 // bakedIn reports that the receipt goes into an oven in a dish of such walls.

@@ -12,6 +12,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"assize/formula/file"
+	"assize/formula/weigh"
 	"assize/ratios/bake"
 	"assize/ratios/judge"
 	"assize/reference"
@@ -166,4 +167,74 @@ func TestAllergensByBothLists(t *testing.T) {
 		"eu": {"cereals containing gluten", "eggs", "nuts", "sulphites"}, // barley and sulphites are on the European list alone
 		"us": {"eggs", "tree nuts"},
 	}, got)
+}
+
+// What is sour by its composition raises the cautions of metal without a word
+// of theirs for it; what is sweet does not.
+func TestSourByComposition(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	in := func(what string) *judge.Report {
+		return checked(t, tables, &shortReceipt{Lines: []string{what, "1 lb sugar"}, Method: []string{"Boil it in a copper pan."}})
+	}
+	require.True(t, raised(in("1 lb damsons"), "copper"))
+	require.True(t, raised(in("1 pint verjuice"), "copper"))
+	require.False(t, raised(in("1 pint milk"), "copper"))
+	require.False(t, raised(in("1 lb butter"), "copper"))
+}
+
+// Every answer is brought up by each of its ingredients and by each of its
+// words, and none by sugar and water.
+func TestEveryAnswerIsBroughtUp(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	up := func(s *shortReceipt) []string {
+		var ids []string
+		for _, a := range judge.Answers(checked(t, tables, s).Weighed, tables) {
+			require.NotEmpty(t, a.From)
+			ids = append(ids, a.Row.ID)
+		}
+		return ids
+	}
+	require.Empty(t, up(&shortReceipt{Lines: []string{"1 lb sugar", "1 pint water"}, Method: []string{"Boil it."}}))
+	for _, a := range tables.Answers {
+		t.Run(a.ID, func(t *testing.T) {
+			require.NotEmpty(t, append(slices.Clone(a.Ingredients), a.Words...))
+			for _, id := range a.Ingredients {
+				ing, ok := tables.Ingredient(id)
+				require.True(t, ok)
+				name := strings.ReplaceAll(id, "_", " ")
+				if len(ing.Also) > 0 {
+					name = ing.Also[0]
+				}
+				f, faults := file.Read("receipt", (&shortReceipt{Lines: []string{"4 oz " + name}}).text(t), tables)
+				require.NoError(t, faults.Err(), id)
+				f.Parts[0].Lines[0].Items[0].Ingredient = id // whatever the year makes of its name
+				w, faults := weigh.Weigh(f, tables)
+				require.NoError(t, faults.Err(), id)
+				require.True(t, slices.ContainsFunc(judge.Answers(w, tables), func(x judge.Answer) bool { return x.Row.ID == a.ID }), id)
+			}
+			for _, word := range a.Words {
+				require.Contains(t, up(&shortReceipt{Lines: []string{"1 lb sugar"}, Method: []string{"Then " + word + " it."}}), a.ID, word)
+			}
+		})
+	}
+}
+
+// What a thing is tells the least of its allergens: eggs hold egg, milk milk,
+// wheat flour gluten. Where one does not, the name says why.
+func TestKindsHoldTheirAllergens(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	groups := map[string]string{"egg": "eggs", "white": "eggs", "yolk": "eggs", "milk": "milk", "sourmilk": "milk", "curd": "milk", "cheese": "milk"}
+	spared := []string{"soya_milk"} // plant milk has the kind of milk by what it does
+	for _, ing := range tables.Ingredients {
+		if g := groups[ing.Kind]; g != "" && !slices.Contains(spared, ing.ID) {
+			require.Contains(t, ing.AllergensEU, g, ing.ID)
+			require.Contains(t, ing.AllergensUS, g, ing.ID)
+		}
+		if slices.Contains(ing.AllergensUS, "wheat") {
+			require.Contains(t, ing.AllergensEU, "cereals containing gluten", ing.ID)
+		}
+	}
 }

@@ -61,9 +61,9 @@ const wideF = 50
 // their oven words (the first gas range tables).
 const thermometers = 1915
 
-// fanC is how much hotter a still oven must be to do what a fan oven does
-// (common practice: 20 C).
-const fanC = 20
+// FanC is how much hotter a still oven must be to do what a fan oven does, C
+// (common practice).
+const FanC = 20
 
 // When is the year and the place of the words, which decide gas marks and how
 // far an oven word can be trusted. The zero value is an old book anywhere.
@@ -138,7 +138,7 @@ func degreesIn(words string) []found {
 		h := Heat{Sign: Degrees, Words: strings.TrimSpace(words[m[0]:m[1]]), Exact: true, Fan: part(1) != "" || part(5) != ""}
 		h.C = Range{to(low), to((low + high) / 2), to(high)}
 		if h.Fan {
-			h.C = Range{h.C.Low + fanC, h.C.Likely + fanC, h.C.High + fanC}
+			h.C = Range{h.C.Low + FanC, h.C.Likely + FanC, h.C.High + FanC}
 		}
 		out = append(out, found{m[0], h})
 	}

@@ -412,3 +412,50 @@ func FuzzReadReadings(f *testing.F) {
 		}
 	})
 }
+
+func ExampleRead_paper() {
+	// Standard Brands, A Guide to Royal Success in Baking (c. 1940), paper test:
+	// paper that browns in a minute and a half is a moderate oven, 375 F.
+	tables, err := reference.Load()
+	if err != nil {
+		panic(err)
+	}
+	for _, h := range oven.Read("white paper browns in a minute and a half", tables, oven.When{Year: 1940, Place: "usa"}) {
+		f := h.C.Fahrenheit()
+		fmt.Printf("%s: %.0f F, shown as %.0f to %.0f\n", h.Rows[0].Means, f.Likely, f.Low, f.High)
+	}
+	// Output: moderate: 375 F, shown as 325 to 425
+}
+
+func ExampleCalled_gasMark() {
+	// Gas marks, conversion table: mark 7 is 425 F; in a book of 1936 a step
+	// either way.
+	tables, err := reference.Load()
+	if err != nil {
+		panic(err)
+	}
+	for _, year := range []int{1975, 1936} {
+		h, _ := oven.Called("Regulo 7", tables, oven.When{Year: year, Place: "england"})
+		f := h.C.Fahrenheit()
+		fmt.Printf("%d: %.0f F (%.0f to %.0f)\n", year, f.Likely, f.Low, f.High)
+	}
+	// Output:
+	// 1975: 425 F (425 to 425)
+	// 1936: 425 F (400 to 450)
+}
+
+func ExampleDone() {
+	// USDA Food Safety and Inspection Service, Shell Eggs from Farm to Table: egg
+	// mixtures, 160 F. A baked custard sets above that, a cheesecake below.
+	tables, err := reference.Load()
+	if err != nil {
+		panic(err)
+	}
+	for _, class := range []string{"baked-custard", "curd-cheesecake"} {
+		d := oven.Done(tables, formula.Filling, []string{"egg", "curd"}, class)
+		fmt.Printf("%s: set at %s F, the floor %s F, sets below it: %t\n", class, d.Set.F.Likely, d.Floor.F.Likely, d.Under)
+	}
+	// Output:
+	// baked-custard: set at 175 F, the floor 160 F, sets below it: false
+	// curd-cheesecake: set at 150 F, the floor 160 F, sets below it: true
+}

@@ -172,6 +172,13 @@ func timed(b *judge.Baking) string {
 	if said == "" {
 		return book
 	}
+	switch {
+	case b.Time.Never:
+	case b.Book.High < b.Time.Low:
+		book += ", which is short: its oven was hotter, its dish shallower, or it came out less done"
+	case b.Book.Low > b.Time.High:
+		book += ", which is long: look at it early"
+	}
 	return said + "; " + book
 }
 
@@ -249,7 +256,7 @@ func Oven(s *OvenSheet, a About) *Page {
 		}
 		p.section(heading, c.tableOf(h), c.use(h))
 	}
-	p.section(headWhichOven, kindsOfOven(s.Kind, s.Heats))
+	p.section(headWhichOven, c.kindsOfOven(s.Kind, s.Heats))
 	p.section(headAsSaid, s.advice())
 	p.section(headSources, c.sources(a)...)
 	return p
@@ -326,25 +333,26 @@ func (c *citations) use(h *oven.Heat) List {
 	return out
 }
 
-// ovenKinds are the three ovens a receipt may be baked in today, and how each
-// is brought to a heat.
-var ovenKinds = []struct{ id, name, says string }{
-	{"brick", "brick oven", "falls all the while: read it with a thermometer, shut it up a quarter to half an hour so that the heat evens, and put the dish in when it has come down to the heat (--readings reckons when)"},
-	{"range", "iron range", "runs 25 to 50 F either side as the fire burns, hotter at the back and above: turn the dish half way, and shield it with paper"},
-	{"modern", "oven of today", "set the likely figure, by a thermometer on the shelf and not by the knob; with a fan take 20 C (35 F) off"},
-}
-
-func kindsOfOven(kind string, heats []oven.Heat) List {
+// kindsOfOven tells of the ovens one may have how each is brought to the heat
+// asked for; of one alone when it is said.
+func (c *citations) kindsOfOven(kind string, heats []oven.Heat) List {
 	var out List
-	for _, k := range ovenKinds {
-		if kind != "" && kind != k.id {
+	for i := range c.tables.Ovens {
+		r := &c.tables.Ovens[i]
+		if r.Kind != "oven" || kind != "" && kind != r.ID && !(kind == "modern" && r.ID == "fan") {
 			continue
 		}
-		text := k.says
-		if k.id == "modern" && len(heats) == 1 && !heats[0].C.IsZero() {
-			text = fmt.Sprintf("%.0f C (%.0f F), with a fan %.0f C: %s", rounded(heats[0].C.Likely, step), rounded(heats[0].C.Fahrenheit().Likely, step), rounded(heats[0].C.Likely-20, step), "by a thermometer on the shelf and not by the knob")
+		text := r.Means
+		if len(heats) == 1 && !heats[0].C.IsZero() {
+			at := heats[0].C.Likely
+			switch r.ID {
+			case "modern":
+				text = fmt.Sprintf("%.0f C (%.0f F): %s", rounded(at, step), rounded(heats[0].C.Fahrenheit().Likely, step), text)
+			case "fan":
+				text = fmt.Sprintf("%.0f C: %s", rounded(at-oven.FanC, step), text)
+			}
 		}
-		out = append(out, Entry{Label: k.name, Text: text})
+		out = append(out, Entry{Label: r.Words[0], Text: text + " " + c.cite(r.Provenance)})
 	}
 	return out
 }
