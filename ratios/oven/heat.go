@@ -393,7 +393,7 @@ func secondsIn(words string) float64 {
 
 // likeTime is how far apart two times of a test may be and still be told as
 // the same, as a factor.
-const likeTime = 1.35
+const likeTime = 1.25
 
 // test1 reads the test of paper or flour: the rows whose sign or time is the
 // one said. Degrees are taken over the rows that give them.

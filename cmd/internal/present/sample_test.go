@@ -51,6 +51,8 @@ func fewTables(t *testing.T) *reference.Tables {
 		},
 		Ovens: []reference.Oven{
 			{ID: "quick", Kind: "word", Words: []string{"quick"}, Working: true, F: three("375", "400", "450"), C: three("191", "204", "232"), DegreesHow: reference.HowRead, Use: "puffs | tarts", Provenance: reference.Provenance{Source: "green-1900", Locator: "p. 20", How: reference.HowRead, Note: "brisk & bright"}},
+			{ID: "modern", Kind: "oven", Words: []string{"oven of today"}, Working: true, Means: "by a thermometer <on> the shelf", Provenance: from("green-1900", "p. 25")},
+			{ID: "fan", Kind: "oven", Words: []string{"oven with a fan"}, Working: true, Means: "a little less", Provenance: from("green-1900", "p. 26")},
 			{ID: "quick-old", Kind: "word", Words: []string{"quick"}, Sign: "hot but not <intense>", Provenance: from("brown-1840", "p. 21")},
 		},
 		Doneness: []reference.Doneness{
