@@ -15,6 +15,9 @@ type Called struct {
 // Words splits a name into lower-case words as names are compared: hyphens,
 // apostrophes and stops do not count, accents are dropped.
 func Words(s string) []string {
+	if low, ok := oneWord(s); ok {
+		return []string{low}
+	}
 	s = plain.Replace(strings.ToLower(s))
 	return strings.FieldsFunc(s, func(r rune) bool {
 		return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r == '%' || r == '&' || r > 127)
@@ -29,8 +32,35 @@ var plain = strings.NewReplacer(
 	"ſ", "s", "'", "", "’", "", "‘", "",
 )
 
+// oneWord is the plainest case of Words: letters and nothing else.
+func oneWord(s string) (string, bool) {
+	if s == "" {
+		return "", false
+	}
+	upper := false
+	for i := range len(s) {
+		c := s[i]
+		switch {
+		case c >= 'a' && c <= 'z':
+		case c >= 'A' && c <= 'Z':
+			upper = true
+		default:
+			return "", false
+		}
+	}
+	if upper {
+		s = strings.ToLower(s)
+	}
+	return s, true
+}
+
 // Key is the form in which names are compared.
-func Key(name string) string { return strings.Join(Words(name), " ") }
+func Key(name string) string {
+	if low, ok := oneWord(name); ok {
+		return low
+	}
+	return strings.Join(Words(name), " ")
+}
 
 // Ingredient returns the row with the id.
 func (t *Tables) Ingredient(id string) (*Ingredient, bool) {
@@ -53,9 +83,13 @@ type When struct {
 func (t *Tables) Called(name string, book, kitchen When) (Called, bool) {
 	words := Words(name)
 	n := len(words)
-	for length := n; length > 0; length-- {
+	longest := 0
+	for _, w := range words {
+		longest = max(longest, t.mayOpen(w))
+	}
+	for length := min(n, longest); length > 0; length-- {
 		for from := 0; from+length <= n; from++ {
-			if !t.allModifiers(words[:from]) || !t.allModifiers(words[from+length:]) {
+			if t.mayOpen(words[from]) < length || !t.allModifiers(words[:from]) || !t.allModifiers(words[from+length:]) {
 				continue
 			}
 			if c, ok := t.exactly(words[from:from+length], book, kitchen); ok {
@@ -65,6 +99,18 @@ func (t *Tables) Called(name string, book, kitchen When) (Called, bool) {
 		}
 	}
 	return Called{}, false
+}
+
+// mayOpen is how many words the longest name has that begins with the word or its
+// singular, 0 when none does.
+func (t *Tables) mayOpen(word string) int {
+	n := t.index.opens[word]
+	if last := len(word) - 1; last > 0 && word[last] == 's' {
+		for _, single := range singular(word) {
+			n = max(n, t.index.opens[single])
+		}
+	}
+	return n
 }
 
 func (t *Tables) allModifiers(words []string) bool {
@@ -127,11 +173,7 @@ func (t *Tables) Begins(words []string, book, kitchen When) (Called, int) {
 	if len(words) == 0 {
 		return Called{}, 0
 	}
-	longest := t.index.opens[words[0]]
-	for _, single := range singular(words[0]) {
-		longest = max(longest, t.index.opens[single])
-	}
-	for n := min(longest, len(words)); n > 0; n-- {
+	for n := min(t.mayOpen(words[0]), len(words)); n > 0; n-- {
 		if c, ok := t.exactly(words[:n], book, kitchen); ok {
 			return c, n
 		}
@@ -181,9 +223,12 @@ func singular(w string) []string {
 	return out
 }
 
-// IngredientNames lists every name an ingredient may go by, for suggestions.
-func (t *Tables) IngredientNames() []string {
-	var out []string
+// IngredientNames lists every name an ingredient may go by, for suggestions. The
+// list is the tables' own and must not be changed.
+func (t *Tables) IngredientNames() []string { return t.index.names }
+
+func (t *Tables) ingredientNames() []string {
+	out := make([]string, 0, 8*len(t.Ingredients))
 	for _, ing := range t.Ingredients {
 		out = append(append(out, ing.Name), ing.Also...)
 	}

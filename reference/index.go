@@ -22,6 +22,13 @@ type index struct {
 	// opens is, of each word some name begins with, how many words the longest
 	// of those names has.
 	opens map[string]int
+	// The same of the names of measures and of the fills.
+	measureOpens, fillOpens map[string]int
+	fill                    map[string]int
+	vessel                  map[string]bool // names
+	vesselOpens             map[string]int
+	heat                    map[string]bool // words for the heat of an oven
+	names                   []string        // that an ingredient may go by
 }
 
 type nameEntry struct {
@@ -148,6 +155,45 @@ func (t *Tables) build() {
 		first, _, _ := strings.Cut(k, " ")
 		x.opens[first] = max(x.opens[first], strings.Count(k, " ")+1)
 	}
+	lengths := func(names map[string]bool) map[string]int {
+		out := map[string]int{}
+		for k := range names {
+			first, _, _ := strings.Cut(k, " ")
+			out[first] = max(out[first], strings.Count(k, " ")+1)
+		}
+		return out
+	}
+	names := map[string]bool{}
+	for k := range x.measure {
+		names[k] = true
+	}
+	x.measureOpens = lengths(names)
+	x.fill, names = map[string]int{}, map[string]bool{}
+	for i := range t.Fills {
+		for _, w := range t.Fills[i].Words {
+			k := Key(w)
+			if _, taken := x.fill[k]; !taken {
+				x.fill[k] = i
+			}
+			names[k] = true
+		}
+	}
+	x.fillOpens = lengths(names)
+	x.vessel, x.heat = map[string]bool{}, map[string]bool{}
+	for i := range t.Vessels {
+		for _, n := range t.Vessels[i].Names {
+			x.vessel[Key(n)] = true
+		}
+	}
+	for i := range t.Ovens {
+		if t.Ovens[i].Kind == "word" {
+			for _, w := range t.Ovens[i].Words {
+				x.heat[Key(w)] = true
+			}
+		}
+	}
+	x.vesselOpens = lengths(x.vessel)
+	x.names = t.ingredientNames()
 	t.index = x
 }
 
@@ -225,3 +271,42 @@ func (t *Tables) MeasuresCalled(name string) []*Measure {
 // MeasureNames lists every name of a measure once, for suggestions. The list is
 // shared.
 func (t *Tables) MeasureNames() []string { return t.index.measureNames }
+
+// MeasuresKeyed reports whether any measure has a name of that key.
+func (t *Tables) MeasuresKeyed(key string) bool { return len(t.index.measure[key]) > 0 }
+
+// MeasureOpens is how many words the longest name of a measure has that begins
+// with the word, 0 when none does.
+func (t *Tables) MeasureOpens(word string) int { return t.index.measureOpens[word] }
+
+// FillKeyed returns the id of the fill with that key.
+func (t *Tables) FillKeyed(key string) (string, bool) {
+	i, ok := t.index.fill[key]
+	if !ok {
+		return "", false
+	}
+	return t.Fills[i].ID, true
+}
+
+// FillOpens is how many words the longest fill has that begins with the word, 0
+// when none does.
+func (t *Tables) FillOpens(word string) int { return t.index.fillOpens[word] }
+
+// VesselOpens is how many words the longest name of a vessel has that begins
+// with the word or its singular, 0 when none does.
+func (t *Tables) VesselOpens(word string) int {
+	n := t.index.vesselOpens[word]
+	if single, plural := strings.CutSuffix(word, "s"); plural {
+		n = max(n, t.index.vesselOpens[single])
+	}
+	return n
+}
+
+// IsVessel reports the key of a vessel's name, singular or plural.
+func (t *Tables) IsVessel(name string) bool {
+	single, plural := strings.CutSuffix(name, "s")
+	return t.index.vessel[name] || plural && t.index.vessel[single]
+}
+
+// IsHeat reports the key of a word for the heat of an oven.
+func (t *Tables) IsHeat(words string) bool { return t.index.heat[words] }

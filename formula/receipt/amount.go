@@ -186,8 +186,8 @@ func (r *Reader) tail(ts phrase, a *amount) int {
 	i := 0
 	for {
 		n := 0
-		for _, read := range []func(phrase, *amount) int{r.andHalf, r.upTo, r.besides, r.further, r.packed} {
-			if n = read(ts[i:], a); n > 0 {
+		for _, read := range [...]func(*Reader, phrase, *amount) int{(*Reader).andHalf, (*Reader).upTo, (*Reader).besides, (*Reader).further, (*Reader).packed} {
+			if n = read(r, ts[i:], a); n > 0 {
 				break
 			}
 		}

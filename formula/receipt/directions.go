@@ -1,9 +1,6 @@
 package receipt
 
 import (
-	"slices"
-	"strings"
-
 	"assize/formula"
 )
 
@@ -47,14 +44,7 @@ var articles = words("a an the in of into")
 
 // ovenWord reports words by which the table of ovens knows a heat.
 func (r *Reader) ovenWord(ts phrase) bool {
-	name := strings.ToLower(ts.String())
-	for i := range r.Tables.Ovens {
-		o := &r.Tables.Ovens[i]
-		if o.Kind == "word" && slices.Contains(o.Words, name) {
-			return true
-		}
-	}
-	return false
+	return r.Tables.IsHeat(ts.joinedKey())
 }
 
 // degrees reads a heat in figures: "350 F", "180°C", "gas mark 4".
@@ -145,7 +135,7 @@ func timeAt(ts phrase) int {
 // dish finds the vessel a thing is baked or set in, by the table of vessels.
 func (r *Reader) dish(ts phrase) (from, to int) {
 	for i := range ts {
-		for n := min(4, len(ts)-i); n > 0; n-- {
+		for n := min(r.Tables.VesselOpens(ts.key(i)), len(ts)-i); n > 0; n-- {
 			if !plainWords(ts[i:i+n]) || !r.isVessel(ts[i:i+n]) {
 				continue
 			}
@@ -162,22 +152,17 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 var handy = words("basin bowl cup cups glass glasses pan plate saucer dish dishes mould moulds tin")
 
 func (r *Reader) isVessel(ts phrase) bool {
-	name := strings.ToLower(ts.String())
-	for i := range r.Tables.Vessels {
-		for _, w := range r.Tables.Vessels[i].Names {
-			if w == name || len(w) == len(name)-1 && w+"s" == name {
-				return true
-			}
-		}
-	}
-	return false
+	return r.Tables.IsVessel(ts.joinedKey())
 }
+
+// emptyWords are words without which no case is said to be baked empty.
+var emptyWords = words("blind empty part baked")
 
 // setBaking takes oven, time and dish from a sentence, the first of each that
 // the text gives.
 func (r *Reader) setBaking(f *formula.Formula, ts phrase, words func(from, to int) string) (ovenAt, bakeAt, dishAt int) {
 	ovenAt, bakeAt, dishAt = -1, -1, -1
-	empty := caseBaked.MatchString(words(0, len(ts)))
+	empty := ts.has(emptyWords) && caseBaked.MatchString(words(0, len(ts)))
 	if f.Oven == "" && !empty {
 		if from, to := r.oven(ts); to > 0 {
 			f.Oven, ovenAt = words(from, to), from

@@ -36,10 +36,15 @@ var doubtMarks = regexp.MustCompile(`(?i)\[\s*(?:(\?+)|(illegible|unreadable)|(s
 // blottedNumbers finds "6 or 8, blotted": a number in doubt, told in words.
 var blottedNumbers = regexp.MustCompile(`(?i)\b([0-9]+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve) or ([0-9]+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?:,? \(?(blotted|smudged|blurred|stained|doubtful|uncertain|illegible)\)?,?)`)
 
+// blottedWords are the words of it that are looked for first.
+var blottedWords = []string{"blotted", "smudged", "blurred", "stained", "doubtful", "uncertain", "illegible"}
+
 // findDoubts lists the marks of a text in their order. Places count characters.
 func findDoubts(text string) []doubt {
 	var out []doubt
-	if !strings.Contains(text, "[") && !blottedNumbers.MatchString(text) {
+	marks := strings.Contains(text, "[")
+	told := slices.ContainsFunc(blottedWords, func(w string) bool { return strings.Contains(text, w) })
+	if !marks && !told {
 		return nil
 	}
 	at := runeAt(text)
@@ -67,6 +72,9 @@ func findDoubts(text string) []doubt {
 			}
 		}
 		out = append(out, d)
+	}
+	if !told {
+		return out
 	}
 	for _, m := range blottedNumbers.FindAllStringSubmatchIndex(text, -1) {
 		out = append(out, doubt{

@@ -2,7 +2,6 @@ package receipt
 
 import (
 	"slices"
-	"strings"
 
 	"assize/reference"
 )
@@ -13,21 +12,9 @@ type fill struct {
 	words string
 }
 
-// longestFill is how many words a fill may have.
-const longestFill = 5
-
 // fillCalled finds the fill of exactly these words.
 func (r *Reader) fillCalled(words string) (string, bool) {
-	key := reference.Key(words)
-	for i := range r.Tables.Fills {
-		row := &r.Tables.Fills[i]
-		for _, w := range row.Words {
-			if strings.EqualFold(w, key) || strings.Contains(w, "-") && reference.Key(w) == key {
-				return row.ID, true
-			}
-		}
-	}
-	return "", false
+	return r.Tables.FillKeyed(reference.Key(words))
 }
 
 // fillAt finds the longest fill at the start of the phrase. When its wording
@@ -35,11 +22,14 @@ func (r *Reader) fillCalled(words string) (string, bool) {
 // counted as used.
 func (r *Reader) fillAt(ts phrase) (fill, int) {
 	id, used := "", 0
-	for n := min(longestFill, len(ts)); n > 0; n-- {
+	if len(ts) == 0 || ts[0].kind != word {
+		return fill{}, 0
+	}
+	for n := min(r.longestFrom(ts[0].key, r.Tables.FillOpens), len(ts)); n > 0; n-- {
 		if !plainWords(ts[:n]) {
 			continue
 		}
-		got, ok := r.fillCalled(ts[:n].String())
+		got, ok := r.Tables.FillKeyed(ts[:n].joinedKey())
 		switch {
 		case !ok:
 			continue

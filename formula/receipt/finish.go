@@ -114,6 +114,11 @@ func (m *making) line(g gathered, part, index int) formula.Line {
 		if tr == nil {
 			tr = &Trouble{What: "cannot be read as an ingredient line"}
 		}
+		if m.hints++; tr.Hint == "" && m.hints <= mostHints {
+			if _, again := m.r.Line(l.Text); len(again) > 0 && again[0].What == tr.What {
+				tr.Hint = again[0].Hint
+			}
+		}
 		if d := m.doubtIn(g.from, g.to); d != nil && d.kind == illegible {
 			tr = &Trouble{What: d.why, Hint: "write what it must have been, or [6|8] for one or the other"}
 			l.Text = words
@@ -130,6 +135,10 @@ func (m *making) line(g gathered, part, index int) formula.Line {
 	m.explain(words, pos, l, g, part, index)
 	return l
 }
+
+// mostHints is for how many lines that cannot be read it is looked up what may
+// be meant: in a text with more of them that is not what is wrong with it.
+const mostHints = 20
 
 // doubtfulWord is the note on a line that bears the sign of a doubtful reading.
 const doubtfulWord = "the book is hard to read here"

@@ -1,6 +1,8 @@
 package receipt
 
 import (
+	"strings"
+
 	"github.com/shopspring/decimal"
 
 	"assize/formula"
@@ -31,6 +33,16 @@ var leaningWords = func() []leaningWord {
 	return out
 }()
 
+// leaningBy are the same by their first word.
+var leaningBy = func() map[string][]leaningWord {
+	out := map[string][]leaningWord{}
+	for _, l := range leaningWords {
+		first, _, _ := strings.Cut(l.words, " ")
+		out[first] = append(out[first], l)
+	}
+	return out
+}()
+
 // leaning reads an amount given by the one before: "the same of sugar", "their
 // weight in butter", "half as much flour". It is written out, so that the line
 // stands by itself.
@@ -45,7 +57,7 @@ func (w *weave) leaning(i int) (mention, bool) {
 	}
 	var lean leaningWord
 	n := 0
-	for _, l := range leaningWords {
+	for _, l := range leaningBy[w.keys[i]] {
 		if m := w.ts[i:].begins(l.words); m > n {
 			lean, n = l, m
 		}

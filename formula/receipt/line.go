@@ -50,7 +50,7 @@ func (r *Reader) tokens(text string) phrase {
 	return tokenize(text, r.isMeasure)
 }
 
-func (r *Reader) isMeasure(word string) bool { return len(r.Tables.MeasuresCalled(word)) > 0 }
+func (r *Reader) isMeasure(word string) bool { return r.Tables.MeasuresKeyed(word) }
 
 // trimOrders drops the marks of a list and the "take" of an order.
 func trimOrders(ts phrase) phrase {
@@ -85,10 +85,11 @@ func (r *Reader) line(ts phrase) found {
 // one reads a line of one amount, however it is worded. The forms that only
 // certain words begin are tried before the common ones.
 func (r *Reader) one(ts phrase) found {
-	for _, read := range []func(phrase) (found, bool){
-		r.proportion, r.seasoning, r.countingUnit, r.weightOf, r.enoughFor, r.leans, r.ofEach, r.eggSidesFirst, r.fruitPartsFirst, r.ofBigness, r.vague, r.amountFirst, r.nameFirst,
+	for _, read := range [...]func(*Reader, phrase) (found, bool){
+		(*Reader).proportion, (*Reader).seasoning, (*Reader).countingUnit, (*Reader).weightOf, (*Reader).enoughFor, (*Reader).leans, (*Reader).ofEach,
+		(*Reader).eggSidesFirst, (*Reader).fruitPartsFirst, (*Reader).ofBigness, (*Reader).vague, (*Reader).amountFirst, (*Reader).nameFirst,
 	} {
-		if f, ok := read(ts); ok {
+		if f, ok := read(r, ts); ok {
 			return f
 		}
 	}

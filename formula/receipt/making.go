@@ -67,6 +67,7 @@ type making struct {
 	had     bool // a list of ingredients was there
 	owned   mentions
 	titled  phrase
+	hints   int    // looked up so far
 	eggs    of     // whose whites or yolks were taken
 	fruit   of     // whose rind or juice was taken
 	hand    string // of what is being read: empty, or why it is no part of the first text
@@ -92,7 +93,7 @@ type gathered struct {
 func newMaking(r *Reader, text string, about About) *making {
 	m := &making{r: r, page: newPage(r, text)}
 	m.f = &formula.Formula{Title: about.Title, Source: about.Source, Year: r.Year, Place: r.Place, Text: asCopied(m.page.given)}
-	m.owned = mentions{t: r.Tables, f: m.f, measures: measuresOf(r.Tables)}
+	m.owned = mentions{t: r.Tables, f: m.f}
 	return m
 }
 
@@ -140,13 +141,10 @@ func (m *making) outside(d doubt) {
 		m.aside(d.from, d.to, d.why)
 	case margin, corrected:
 		m.hand = d.why
-		s := scanner{runes: m.page.given[d.inner:d.innerTo], base: d.inner, abbreviation: m.r.isMeasure}
-		for s.at < len(s.runes) {
-			s.next()
-		}
+		ts := m.r.split(m.page.given[d.inner:d.innerTo], d.inner)
 		clear := m.page.clear
 		m.page.clear = m.page.given // the words are blank there
-		m.sentence(s.out)
+		m.sentence(ts)
 		m.page.clear = clear
 		m.hand = ""
 		m.trace.Read = append(m.trace.Read, Interpretation{
@@ -359,7 +357,7 @@ func (m *making) item(b block, ts phrase) {
 		}
 		return
 	}
-	_, troubles = m.r.Line(text)
+	_, troubles = m.r.silent().Line(text)
 	tr := Trouble{Column: 1, What: "cannot be read as an ingredient line"}
 	if len(troubles) > 0 {
 		tr = troubles[0]

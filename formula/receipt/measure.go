@@ -16,12 +16,25 @@ const longestMeasure = 8
 // measureAt returns how many tokens the longest name of a measure takes at the
 // start of the phrase.
 func (r *Reader) measureAt(ts phrase) int {
-	for n := min(longestMeasure, len(ts)); n > 0; n-- {
-		if plainWords(ts[:n]) && len(r.Tables.MeasuresCalled(ts[:n].modern())) > 0 {
+	if len(ts) == 0 || ts[0].kind != word {
+		return 0
+	}
+	// A word of two parts ("tea-cupful" written as one sign) is looked up whole.
+	for n := min(r.longestFrom(ts[0].key, r.Tables.MeasureOpens), len(ts)); n > 0; n-- {
+		if plainWords(ts[:n]) && r.Tables.MeasuresKeyed(ts[:n].joinedKey()) {
 			return n
 		}
 	}
 	return 0
+}
+
+// longestFrom is how many words are worth trying of those that begin with a
+// token.
+func (r *Reader) longestFrom(key string, opens func(string) int) int {
+	if first, _, ok := strings.Cut(key, " "); ok {
+		return opens(first)
+	}
+	return opens(key)
 }
 
 // plainWords reports a phrase that holds no marks and begins with a word.

@@ -26,7 +26,7 @@ type Mention struct {
 // out. Lines of every part count as listed, since a method may speak of what
 // another part holds.
 func NotListed(f *formula.Formula, t *reference.Tables) []Mention {
-	m := mentions{t: t, f: f, measures: measuresOf(t)}
+	m := mentions{t: t, f: f, measures: wordSets(t.MeasureNames())}
 	m.book = reference.When{Year: f.Year, Place: f.Place}
 	m.kitchen = m.book
 	if k := f.Kitchen; k.Year != 0 {
@@ -508,6 +508,3 @@ var notName = func() wordSet {
 	}
 	return out
 }()
-
-// measuresOf are the names of measures of two words or more.
-func measuresOf(t *reference.Tables) map[string]bool { return wordSets(t.MeasureNames()) }

@@ -63,6 +63,9 @@ type counted struct {
 
 // number reads the longest number or range the phrase begins with.
 func number(ts phrase) counted {
+	if len(ts) == 0 || ts[0].kind != figure && !numberOpens[ts[0].key] {
+		return counted{}
+	}
 	i, between := 0, false
 	switch ts.key(0) {
 	case "from":
@@ -334,6 +337,21 @@ var numberWords = map[string]int64{
 	"eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60,
 	"seventy": 70, "eighty": 80, "ninety": 90,
 }
+
+// numberOpens are the words a number may begin with.
+var numberOpens = func() wordSet {
+	out := words("a an from between")
+	for w := range numberWords {
+		out[w] = true
+	}
+	for w := range fractionWords {
+		out[w] = true
+	}
+	for w := range groupWords {
+		out[w] = true
+	}
+	return out
+}()
 
 // fractionWords are one part of so many; "half" also stands for "halves".
 var fractionWords = map[string][2]int64{

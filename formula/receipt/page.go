@@ -154,12 +154,19 @@ func (p *page) paragraph(rows []row, inList, more bool) bool {
 
 // body makes the blocks of a paragraph that begins with no heading.
 func (p *page) body(rows []row, inList bool) bool {
-	items := p.itemRows(rows)
-	if !p.isList(rows, items, inList) {
+	broken := p.broken(rows)
+	var items []bool
+	if len(rows) == 1 || 3*broken <= len(rows) || inList && 2*broken <= len(rows) {
+		items = p.itemRows(rows)
+	}
+	if items == nil || !p.isList(rows, items, inList, broken) {
 		from := rows[0].from
 		for _, w := range rows { // a heading inside parts the prose
+			if w.to-w.from > longestHead || w.from == from {
+				continue
+			}
 			ts := p.tokens(w.from, w.to)
-			if h, n := p.r.headAt(ts, true); h.section != none && n == len(ts) && w.from > from {
+			if h, n := p.r.headAt(ts, true); h.section != none && n == len(ts) {
 				p.blocks = append(p.blocks, block{prose, from, w.from}, block{heading, w.from, w.to})
 				from = w.to
 			}
@@ -186,6 +193,9 @@ func (p *page) body(rows []row, inList bool) bool {
 	}
 	return inList
 }
+
+// longestHead is how many characters a heading inside a receipt may have.
+const longestHead = 60
 
 // isStep reports a line that gives an order and names no amount at its start:
 // the method printed right under the list.
@@ -247,32 +257,44 @@ func (p *page) itemRows(rows []row) []bool {
 }
 
 // isList tells a list from prose whose lines were broken by the page.
-func (p *page) isList(rows []row, items []bool, inList bool) bool {
-	n, broken := 0, 0
-	for i, w := range rows {
-		if items[i] {
+func (p *page) isList(rows []row, items []bool, inList bool, broken int) bool {
+	n := 0
+	for _, is := range items {
+		if is {
 			n++
-		}
-		if i+1 < len(rows) && !marked(p.clear[w.from]) && !marked(p.clear[rows[i+1].from]) && goesOn(p.clear[w.from:w.to], p.clear[rows[i+1].from]) {
-			broken++
 		}
 	}
 	if len(rows) == 1 {
-		w := rows[0]
-		ts := unnumbered(p.tokens(w.from, w.to))
-		if inList {
-			return countMarks(ts, ".") == 0 && len(ts) <= 40 && (items[0] || !imperatives[ts.key(0)])
-		}
-		if !items[0] || countMarks(ts, ".")+countMarks(ts, ";") > 0 {
-			return false
-		}
-		l, troubles := p.r.silent().Line(p.words(w.from, w.to))
-		return len(troubles) == 0 && len(l.Items) > 0 && !(p.clear[w.to-1] == '.' && len(ts) > 8)
+		return p.isListed(rows[0], items[0], inList)
 	}
 	if inList {
 		return 3*n >= len(rows) && 2*broken <= len(rows)
 	}
 	return 5*n >= 3*len(rows) && 3*broken <= len(rows)
+}
+
+// broken counts the lines that the next one goes on from.
+func (p *page) broken(rows []row) int {
+	broken := 0
+	for i, w := range rows {
+		if i+1 < len(rows) && !marked(p.clear[w.from]) && !marked(p.clear[rows[i+1].from]) && goesOn(p.clear[w.from:w.to], p.clear[rows[i+1].from]) {
+			broken++
+		}
+	}
+	return broken
+}
+
+// isListed reports a line that stands alone and is one of a list.
+func (p *page) isListed(w row, starts, inList bool) bool {
+	ts := unnumbered(p.tokens(w.from, w.to))
+	if inList {
+		return countMarks(ts, ".") == 0 && len(ts) <= 40 && (starts || !imperatives[ts.key(0)])
+	}
+	if !starts || countMarks(ts, ".")+countMarks(ts, ";") > 0 {
+		return false
+	}
+	l, troubles := p.r.silent().Line(p.words(w.from, w.to))
+	return len(troubles) == 0 && len(l.Items) > 0 && !(p.clear[w.to-1] == '.' && len(ts) > 8)
 }
 
 // marked reports the sign a line of a list may begin with.
@@ -333,11 +355,7 @@ func (r *Reader) isItem(ts phrase) bool {
 
 // split makes tokens of characters that begin at a place of the page.
 func (r *Reader) split(runes []rune, at int) phrase {
-	s := scanner{runes: runes, base: at, abbreviation: r.isMeasure}
-	for s.at < len(s.runes) {
-		s.next()
-	}
-	return s.out
+	return scan(runes, at, r.isMeasure)
 }
 
 // silent is the reader without advice on what else might be meant, for

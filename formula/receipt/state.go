@@ -1,6 +1,10 @@
 package receipt
 
-import "assize/formula"
+import (
+	"strings"
+
+	"assize/formula"
+)
 
 // stated is a way of saying that no amount is given.
 type stated struct {
@@ -42,11 +46,21 @@ var states = []stated{
 	{"a good many", formula.NotGiven}, {"several", formula.NotGiven}, {"a sprinkling", formula.NotGiven}, {"a sprinkle", formula.NotGiven},
 }
 
+// statesBy are the same by their first word.
+var statesBy = func() map[string][]stated {
+	out := map[string][]stated{}
+	for _, s := range states {
+		first, _, _ := strings.Cut(s.words, " ")
+		out[first] = append(out[first], s)
+	}
+	return out
+}()
+
 // stateAt finds the way of giving no amount that the phrase begins with, and
 // how many tokens it takes.
 func stateAt(ts phrase) (formula.State, int) {
 	state, used := formula.Stated, 0
-	for _, s := range states {
+	for _, s := range statesBy[ts.key(0)] {
 		if n := ts.begins(s.words); n > used {
 			state, used = s.state, n
 		}

@@ -64,6 +64,28 @@ func (p phrase) modern() string {
 	return p.String()
 }
 
+// joinedKey is the phrase as names are compared.
+func (p phrase) joinedKey() string {
+	if len(p) == 1 && p[0].kind == word {
+		return p[0].key
+	}
+	n := 0
+	for i := range p {
+		if p[i].kind != word {
+			return reference.Key(p.modern())
+		}
+		n += len(p[i].key) + 1
+	}
+	out := make([]byte, 0, n)
+	for i := range p {
+		if i > 0 {
+			out = append(out, ' ')
+		}
+		out = append(out, p[i].key...)
+	}
+	return string(out)
+}
+
 // key is the word at i, empty beyond the end and for a figure.
 func (p phrase) key(i int) string {
 	if i < 0 || i >= len(p) || p[i].kind == figure {
@@ -104,10 +126,12 @@ func (p phrase) has(words wordSet) bool {
 // 0 when it begins otherwise.
 func (p phrase) begins(words string) int {
 	n := 0
-	for _, w := range strings.Fields(words) {
-		if p.key(n) != w {
+	for words != "" {
+		w, rest, _ := strings.Cut(words, " ")
+		if n >= len(p) || p[n].kind == figure || p[n].key != w {
 			return 0
 		}
+		words = rest
 		n++
 	}
 	return n
@@ -128,7 +152,13 @@ func ratio(over, under decimal.Decimal) decimal.Decimal { return over.DivRound(u
 // tokenize splits a text. A stop after an abbreviation is no mark; the caller
 // says which words are abbreviations.
 func tokenize(text string, abbreviation func(word string) bool) phrase {
-	s := scanner{runes: []rune(text), abbreviation: abbreviation}
+	return scan([]rune(text), 0, abbreviation)
+}
+
+// scan splits characters that begin at a place of a longer text.
+func scan(runes []rune, at int, abbreviation func(word string) bool) phrase {
+	const usual = 5 // characters of a word and the space before it
+	s := scanner{runes: runes, base: at, abbreviation: abbreviation, out: make(phrase, 0, len(runes)/usual+4)}
 	for s.at < len(s.runes) {
 		s.next()
 	}
@@ -139,7 +169,7 @@ type scanner struct {
 	runes        []rune
 	at           int
 	base         int // place of the first character in a longer text
-	lead         strings.Builder
+	lead         string
 	out          phrase
 	abbreviation func(string) bool
 }
@@ -154,16 +184,19 @@ func (s *scanner) peek(n int) rune {
 func (s *scanner) emit(t token, length int) {
 	t.text = string(s.runes[s.at : s.at+length])
 	t.from = s.base + s.at + 1
-	t.lead = s.lead.String()
-	s.lead.Reset()
+	t.lead = s.lead
+	s.lead = ""
 	s.at += length
 	s.out = append(s.out, t)
 }
 
 // pass takes signs that are not words into the lead of the next token.
 func (s *scanner) pass(as string) {
-	if as != " " || !strings.HasSuffix(s.lead.String(), " ") {
-		s.lead.WriteString(as)
+	switch {
+	case s.lead == "":
+		s.lead = as
+	case as != " " || !strings.HasSuffix(s.lead, " "):
+		s.lead += as
 	}
 	s.at++
 }
@@ -245,7 +278,7 @@ func (s *scanner) word() {
 	if isApostrophe(s.peek(n)) { // "lemons' juice"
 		n++
 	}
-	key := strings.Join(reference.Words(string(s.runes[s.at:s.at+n])), " ")
+	key := reference.Key(string(s.runes[s.at : s.at+n]))
 	modern, old := oldSpellings[key]
 	if old {
 		key = modern

@@ -89,8 +89,10 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 	if n := w.passFirst(i); n > 0 {
 		return mention{}, false
 	}
-	for _, read := range []func(int) (mention, bool){w.parts, w.ofTheSame, w.ofEach, w.weightOf, w.leaning, w.enough, w.amount, w.some, w.named} {
-		if m, ok := read(i); ok {
+	for _, read := range [...]func(*weave, int) (mention, bool){
+		(*weave).parts, (*weave).ofTheSame, (*weave).ofEach, (*weave).weightOf, (*weave).leaning, (*weave).enough, (*weave).amount, (*weave).some, (*weave).named,
+	} {
+		if m, ok := read(w, i); ok {
 			return m, true
 		}
 	}
@@ -684,7 +686,7 @@ func (w *weave) unknown(i, j int) (mention, bool) {
 			return m, true
 		}
 	}
-	_, troubles := w.r.read(w.ts[i:to])
+	_, troubles := w.quiet.read(w.ts[i:to])
 	if len(troubles) == 0 {
 		return mention{}, false
 	}

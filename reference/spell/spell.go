@@ -5,6 +5,7 @@ package spell
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Suggest returns up to most of the candidates that are near enough to word to
@@ -18,16 +19,17 @@ func Suggest(word string, candidates []string, most int) []string {
 	word = strings.ToLower(word)
 	limit := min(3, max(1, len([]rune(word))/3))
 	var near, sharing []guess
-	seen := map[string]bool{}
+	length, shared := utf8.RuneCountInString(word), longWords(word)
+	var count counter
 	for _, c := range candidates {
 		low := strings.ToLower(c)
-		if seen[low] {
-			continue
+		if d := utf8.RuneCountInString(low) - length; d <= limit && -d <= limit {
+			if d := count.slips(word, low, limit); d <= limit {
+				near = append(near, guess{c, d})
+				continue
+			}
 		}
-		seen[low] = true
-		if d := Slips(word, low, limit); d <= limit {
-			near = append(near, guess{c, d})
-		} else if shareWord(word, low) {
+		if sharesWord(shared, low) {
 			sharing = append(sharing, guess{c, len(low)})
 		}
 	}
@@ -41,8 +43,10 @@ func Suggest(word string, candidates []string, most int) []string {
 		return strings.Compare(a.text, b.text)
 	})
 	var out []string
-	for _, g := range near[:min(most, len(near))] {
-		out = append(out, g.text)
+	for _, g := range near {
+		if len(out) < most && !slices.ContainsFunc(out, func(s string) bool { return strings.EqualFold(s, g.text) }) {
+			out = append(out, g.text)
+		}
 	}
 	return out
 }
@@ -60,14 +64,16 @@ func Ask(word string, candidates []string) string {
 	return "did you mean " + strings.Join(found, " or ") + "?"
 }
 
-func shareWord(a, b string) bool {
-	words := strings.FieldsFunc(b, separator)
-	for _, w := range strings.FieldsFunc(a, separator) {
-		if len(w) > 3 && slices.Contains(words, w) {
-			return true
-		}
-	}
-	return false
+// longWords are the words of a name that are long enough to tell something.
+func longWords(name string) []string {
+	return slices.DeleteFunc(strings.FieldsFunc(name, separator), func(w string) bool { return len(w) <= 3 })
+}
+
+// sharesWord reports a name that has one of the words whole.
+func sharesWord(words []string, name string) bool {
+	return slices.ContainsFunc(words, func(w string) bool {
+		return strings.Contains(name, w) && slices.Contains(strings.FieldsFunc(name, separator), w)
+	})
 }
 
 func separator(r rune) bool { return r == ' ' || r == '-' || r == '_' }
@@ -76,11 +82,22 @@ func separator(r rune) bool { return r == ' ' || r == '-' || r == '_' }
 // turn a into b; counting stops above limit. The method is the optimal string
 // alignment distance (Damerau 1964, Communications of the ACM 7:171).
 func Slips(a, b string, limit int) int {
+	var c counter
+	return c.slips(a, b, limit)
+}
+
+// counter keeps its rows from one count to the next.
+type counter struct{ before, prev, row []int }
+
+func (c *counter) slips(a, b string, limit int) int {
 	s, t := []rune(a), []rune(b)
 	if d := len(s) - len(t); d > limit || -d > limit {
 		return limit + 1
 	}
-	before, prev, row := make([]int, len(t)+1), make([]int, len(t)+1), make([]int, len(t)+1)
+	if len(c.row) <= len(t) {
+		c.before, c.prev, c.row = make([]int, 2*len(t)+1), make([]int, 2*len(t)+1), make([]int, 2*len(t)+1)
+	}
+	before, prev, row := c.before[:len(t)+1], c.prev[:len(t)+1], c.row[:len(t)+1]
 	for j := range prev {
 		prev[j] = j
 	}
