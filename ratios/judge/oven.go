@@ -168,6 +168,9 @@ const boil = 100
 // stands in brackets behind it is the same heat in the other scale.
 func Wants(says string, t *reference.Tables) []oven.Heat {
 	var out []oven.Heat
+	if strings.Contains(says, "deep fat") {
+		return nil
+	}
 	for _, h := range oven.Read(says, t, oven.When{}) {
 		same := len(out) > 0 && math.Abs(out[len(out)-1].C.Likely-h.C.Likely) < sameHeat
 		if h.Sign == oven.Degrees && h.C.Likely >= boil && !same {

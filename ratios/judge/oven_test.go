@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"assize/formula"
 	"assize/ratios/bake"
 	"assize/ratios/judge"
 	"assize/ratios/oven"
@@ -97,4 +98,22 @@ func TestClassesTellTheirHeat(t *testing.T) {
 	require.Len(t, heats, 2)
 	require.InDelta(t, 185, heats[1].C.Likely, .1)
 	require.Empty(t, judge.Wants("stirred over gentle heat to 75-82 C (167-180 F); no oven", tables))
+}
+
+// Every class that an oven bakes tells how it is known to be done; of macaroons
+// and dry meringues the eye tells, not a thermometer.
+func TestClassesTellWhenTheyAreDone(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	for _, c := range tables.Classes {
+		kind := formula.Kind(c.Kind)
+		if kind == formula.Pastry || kind == formula.Meringue || len(judge.Wants(c.Heat, tables)) == 0 {
+			continue
+		}
+		d := oven.Done(tables, kind, []string{"egg", "curd", "cheese"}, c.ID, c.Name)
+		require.NotNil(t, d.Set, c.ID)
+		require.NotEmpty(t, d.Set.Signs, c.ID)
+		require.NotEmpty(t, d.Set.Cooling, c.ID)
+		require.NotNil(t, d.Floor, c.ID)
+	}
 }

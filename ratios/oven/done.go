@@ -14,16 +14,17 @@ import (
 type Doneness struct {
 	Set   *reference.Doneness // nil when no row fits
 	Floor *reference.Doneness // the authority's heat, nil for what holds neither egg nor meat
-	// Under is set when the setting heat lies under the floor: the dish must be
-	// carried on, or made with pasteurised egg.
+	// Under is set when it may be set under the floor, at the lowest heat that is
+	// given for it: the dish must be carried on, or made with pasteurised egg.
 	Under bool
+	kind  formula.Kind
 }
 
 // Done finds the rows for a thing of a kind, by the roles of what it holds and
 // by its class and its other names (title, part), in the order that counts. The
 // safety floor applies to what holds egg or meat.
 func Done(t *reference.Tables, kind formula.Kind, roles []string, names ...string) Doneness {
-	var d Doneness
+	d := Doneness{kind: kind}
 	for _, name := range names {
 		if d.Set = doneFor(t, kind, roles, name); d.Set != nil {
 			break
@@ -39,7 +40,7 @@ func Done(t *reference.Tables, kind formula.Kind, roles []string, names ...strin
 			}
 		}
 	}
-	d.Under = d.Set != nil && d.Floor != nil && d.Set.C.Likely.LessThan(d.Floor.C.Likely)
+	d.Under = d.Set != nil && d.Floor != nil && d.Set.C.Low.LessThan(d.Floor.C.Likely)
 	return d
 }
 
@@ -63,11 +64,17 @@ func doneFor(t *reference.Tables, kind formula.Kind, roles []string, name string
 	return best
 }
 
-// SetC is the heat at the centre when it is set, C, of the row found; of
-// nothing found, that of an egg filling.
+// SetC is the heat at the centre when it is done, C, of the row found; of
+// nothing found, that of things of its kind (judgement, over the rows of the
+// table): an egg filling, a cake, a bread.
 func (d Doneness) SetC() Range {
-	if d.Set == nil {
-		return Range{75, 79, 85}
+	switch {
+	case d.Set != nil:
+		return spanOf(d.Set.C, false)
+	case d.kind == formula.Cake, d.kind == formula.Batter:
+		return Range{93, 97, 100}
+	case d.kind == formula.Bread:
+		return Range{90, 95, 99}
 	}
-	return spanOf(d.Set.C, false)
+	return Range{75, 79, 85}
 }

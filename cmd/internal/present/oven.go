@@ -231,7 +231,7 @@ func (c *citations) floor(d *oven.Doneness) string {
 	}
 	out := "for safety, another thing: " + d.Floor.F.Likely.Round(0).String() + " F (" + d.Floor.C.Likely.Round(0).String() + " C) in the middle " + c.cite(d.Floor.Provenance)
 	if d.Under {
-		out += "; it sets below that"
+		out += "; it may be set below that"
 	}
 	return out
 }
