@@ -31,11 +31,15 @@ func (r *Record) Made(t *reference.Tables, methods *receipt.MethodReader) (*Made
 	if len(faults) > 0 {
 		return nil, faults
 	}
+	asWritten := w
 	w = w.Clone()
 	m := &Made{Weighed: w}
 	for i := range r.Parts {
 		for _, u := range r.Parts[i].Used {
-			if p := w.Pin(i, u.Line, u.Ingredient, u.Grams); p.Found && p.Outside {
+			w.Pin(i, u.Line, u.Ingredient, u.Grams)
+			// What the receipt can mean is asked of the receipt alone, whatever
+			// else was weighed.
+			if asWritten.Clone().Pin(i, u.Line, u.Ingredient, u.Grams).Outside {
 				m.Outside = append(m.Outside, f.Parts[i].Lines[u.Line].Text)
 			}
 		}
