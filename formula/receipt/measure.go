@@ -9,10 +9,6 @@ import (
 	"assize/reference/spell"
 )
 
-// longestMeasure is how many words the name of a measure may have: "as much as
-// will lie on a sixpence".
-const longestMeasure = 8
-
 // measureAt returns how many tokens the longest name of a measure takes at the
 // start of the phrase.
 func (r *Reader) measureAt(ts phrase) int {
