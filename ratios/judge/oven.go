@@ -110,7 +110,10 @@ func doneness(in *bake.Input, p *Part) oven.Doneness {
 	if c := near(p.Class); c != nil {
 		names = append(names, c.ID, c.Name)
 	}
-	return oven.Done(in.Tables, p.Kind, rolesOf(in), append(names, in.Weighed.Formula.Title, p.Name)...)
+	if !bake.FireOf(&in.Method).Stove { // a filling boiled on the stove is not done as the tart of its title is
+		names = append(names, in.Weighed.Formula.Title, p.Name)
+	}
+	return oven.Done(in.Tables, p.Kind, rolesOf(in), names...)
 }
 
 // Pastes under a filling, cm: a lining and the dish it is in.

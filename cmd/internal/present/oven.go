@@ -135,7 +135,7 @@ func (c *checking) baking() List {
 				label = ""
 			}
 		}
-		if b := p.Baking; b != nil && p.Kind != formula.Pastry {
+		if b := p.Baking; b != nil && (p.Kind != formula.Pastry || c.pasteAlone()) {
 			add(today(b))
 			add(timed(b))
 		}
@@ -516,7 +516,7 @@ func (c *checking) ovenLead() string {
 	for i := range c.Report.Parts {
 		p := &c.Report.Parts[i]
 		b := p.Baking
-		if b == nil || p.Kind == formula.Pastry {
+		if b == nil || p.Kind == formula.Pastry && !c.pasteAlone() {
 			continue
 		}
 		at, takes := b.At, b.Time
@@ -539,10 +539,19 @@ func (c *checking) ovenLead() string {
 			said = append(said, sentence("it is set at "+degrees(d.F, d.C)+" in the middle"))
 		}
 	}
-	if len(said) == 0 {
+	switch {
+	case len(said) > 0:
+	case !slices.ContainsFunc(c.Report.Parts, func(p judge.Part) bool { return p.Baking != nil }):
+		return "Nothing in it goes into the oven."
+	default:
 		return "The receipt tells no oven, and no class is near enough to tell one for it."
 	}
 	return strings.Join(append(said, byThermometer), " ")
+}
+
+// pasteAlone reports that nothing but paste goes into the oven.
+func (c *checking) pasteAlone() bool {
+	return !slices.ContainsFunc(c.Report.Parts, func(p judge.Part) bool { return p.Kind != formula.Pastry && p.Baking != nil })
 }
 
 // cooling is how each part is let cool.
