@@ -459,3 +459,21 @@ func ExampleDone() {
 	// baked-custard: set at 175 F, the floor 160 F, sets below it: false
 	// curd-cheesecake: set at 150 F, the floor 160 F, sets below it: true
 }
+
+// No words make the reader fall over, and every heat it reads is in order.
+func FuzzRead(f *testing.F) {
+	tables, err := reference.Load()
+	if err != nil {
+		f.Fatal(err)
+	}
+	for _, s := range []string{"a quick oven, then slow", "gas ½", "fan 160°C to 180 C", "count twenty with the hand", "paper browns in half a minute", "150 Réaumur", "mark 4 regulo"} {
+		f.Add(s, 1838)
+	}
+	f.Fuzz(func(t *testing.T, words string, year int) {
+		for _, h := range oven.Read(words, tables, oven.When{Year: year}) {
+			if h.Sign == "" || h.Words == "" || !(h.C.Low <= h.C.Likely && h.C.Likely <= h.C.High) {
+				t.Fatalf("%q: %+v", words, h)
+			}
+		}
+	})
+}
