@@ -9,12 +9,14 @@ import (
 // crossing is a part that a receipt takes from another: "line the dish with puff
 // paste", "paste No. 3".
 type crossing struct {
-	from  int // token
-	title string
-	name  string // of the part
-	kind  formula.Kind
-	lay   string
-	plain bool // only "paste" or the like: what is made here may be meant
+	from   int // token
+	to     int // behind its number
+	title  string
+	number string // of the receipt, when it is named by one
+	name   string // of the part
+	kind   formula.Kind
+	lay    string
+	plain  bool // only "paste" or the like: what is made here may be meant
 }
 
 // crossing finds what a sentence takes from elsewhere.
@@ -37,7 +39,7 @@ func (m *making) crossing(ts phrase) []crossing {
 // i.
 func crossingAt(ts phrase, i int) (crossing, bool) {
 	kind, ok := takenKinds[ts.key(i)]
-	if !ok {
+	if !ok || (ts.key(i) == "shell" || ts.key(i) == "case") && !shellWords[ts.key(i-1)] {
 		return crossing{}, false
 	}
 	from := i
@@ -45,17 +47,17 @@ func crossingAt(ts phrase, i int) (crossing, bool) {
 		from--
 	}
 	to := i + 1
-	number := ""
+	number, end := "", to
 	for j := to; j < min(len(ts), to+8); j++ { // "No. 3", "(see No. 1165)", "by recipe No. 1215"
 		if ts.key(j) == "no" && j+1 < len(ts) && ts[j+1].kind == figure {
-			number = ts[j+1].text
+			number, end = ts[j+1].text, j+2
 			break
 		}
 		if ts[j].kind == mark && ts.key(j) != "(" || ts[j].kind == word && !pointing[ts.key(j)] {
 			break
 		}
 	}
-	c := crossing{from: from, kind: kind, name: takenNames[kind]}
+	c := crossing{from: from, to: end, number: number, kind: kind, name: takenNames[kind]}
 	title := ts[from:to].String()
 	for _, w := range []string{"good ", "some ", "nice ", "rich ", "thin ", "fine ", "light ", "best ", "your "} {
 		title = strings.TrimPrefix(strings.ToLower(title), w)
@@ -70,7 +72,7 @@ func crossingAt(ts phrase, i int) (crossing, bool) {
 		}
 	case kind != formula.Pastry:
 		return crossing{}, false // a custard or a sauce without a number is made somewhere near
-	case !laid(ts, from, i):
+	case !laid(ts, from, i) && !asDirected(ts, from, i) && ts.key(i) != "shell":
 		return crossing{}, false
 	default:
 		c.title = title
@@ -86,7 +88,7 @@ var (
 	// takenKinds are the nouns by which another receipt is named.
 	takenKinds = map[string]formula.Kind{
 		"paste": formula.Pastry, "pastes": formula.Pastry, "crust": formula.Pastry, "crusts": formula.Pastry, "pastry": formula.Pastry,
-		"icing": formula.Meringue, "meringue": formula.Meringue, "frosting": formula.Meringue, "custard": formula.Filling, "mincemeat": formula.Filling,
+		"shell": formula.Pastry, "case": formula.Pastry, "icing": formula.Meringue, "meringue": formula.Meringue, "frosting": formula.Meringue, "custard": formula.Filling, "mincemeat": formula.Filling,
 		"sauce": formula.Sauce, "syrup": formula.Sauce, "batter": formula.Batter,
 	}
 	takenNames = map[formula.Kind]string{
@@ -98,6 +100,15 @@ var (
 	laying          = words("line lined lining lay laid cover covered covering sheet sheeted put bake baked edge edged rim round border bordered place placed roll rolled spread have patty pattypans pans tins under over")
 	pasteBefore     = words("with in of a an the over on some good under thin out one two your")
 )
+
+var shellWords = words("pie tart pastry patty")
+
+// asDirected reports a paste that is made as another page tells: "make the sweet
+// paste, as directed under that name".
+func asDirected(ts phrase, from, i int) bool {
+	j := pastMarks(ts, i+1)
+	return ts[from:i].has(pasteAdjectives) && (ts[j:].begins("as directed") > 0 || ts[j:].begins("as in") > 0 || ts[j:].begins("as for") > 0 || ts[j:].begins("by the receipt") > 0 || ts[j:].begins("as above") > 0)
+}
 
 // laid reports that the words round a paste have it laid in a dish, and that it
 // is no paste beaten of what is in hand ("to a paste").
@@ -132,16 +143,19 @@ func laid(ts phrase, from, i int) bool {
 // layOf tells how a paste is laid.
 func layOf(ts phrase) string {
 	has := func(list string) bool { return ts.has(words(list)) }
-	lining := has("line lined lining sheet sheeted bottom pattypans patty under") || ts.has(words("in")) && has("put lay laid") && !has("edge rim")
+	over := has("over") && has("dish dishes") && has("lay laid put spread")
+	lining := over || has("line lined lining sheet sheeted bottom pattypans patty under") || has("in") && has("put lay laid bake baked") && !has("edge rim")
 	lid := has("lid top cover covered") && !has("uncovered")
-	rim := has("rim edge edged border round") && !has("line lined lining")
+	rim := has("rim edge edged border round") && !has("line lined lining") && !over
 	switch {
-	case has("raise raised") && !has("edge rim"):
+	case has("raise raised walls") && !has("edge rim"):
 		return "raised"
 	case has("pattypans patty"):
 		return "patty"
 	case lining && lid && has("lid top"):
 		return "lining and lid"
+	case rim && lid && has("rest lid"):
+		return "lid"
 	case rim:
 		return "rim"
 	case lining:

@@ -1,6 +1,9 @@
 package receipt
 
 import (
+	"fmt"
+	"strings"
+
 	"assize/formula"
 )
 
@@ -135,24 +138,94 @@ func timeAt(ts phrase) int {
 // dish finds the vessel a thing is baked or set in, by the table of vessels.
 func (r *Reader) dish(ts phrase) (from, to int) {
 	for i := range ts {
+		if handy[strings.TrimSuffix(ts.key(i), "s")] && !r.Tables.IsVessel(ts.key(i)) && r.bakedIn(ts, r.dishFrom(ts, i)) {
+			return r.dishFrom(ts, i), i + 1
+		}
 		for n := min(r.Tables.VesselOpens(ts.key(i)), len(ts)-i); n > 0; n-- {
 			if !plainWords(ts[i:i+n]) || !r.isVessel(ts[i:i+n]) {
 				continue
 			}
-			if n == 1 && handy[ts.key(i)] {
+			if last := strings.TrimSuffix(ts.key(i+n-1), "s"); n == 1 && (handy[last] || handy[ts.key(i)]) && !r.bakedIn(ts, i) {
 				continue // a basin to mix in
 			}
-			return i, i + n
+			return r.dishFrom(ts, i), i + n
 		}
 	}
 	return 0, 0
 }
 
+// bakedIn reports that a thing is baked or set in the vessel at token i.
+func (r *Reader) bakedIn(ts phrase, i int) bool {
+	if !ts.has(bakingWords) {
+		return false
+	}
+	for j := max(0, i-4); j < i; j++ {
+		if holding[ts.key(j)] {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	bakingWords = words("bake baked bakes baking oven fill filled line lined buttered")
+	holding     = words("in into fill buttered butter line between round your the")
+)
+
+// dishFrom takes in the words of shape and size before a vessel: "a shallow
+// dish", "a 23 cm tart tin".
+func (r *Reader) dishFrom(ts phrase, i int) int {
+	for i > 0 && (ts[i-1].kind == figure || ts[i-1].kind == word && shapes[ts.key(i-1)]) {
+		i--
+	}
+	return i
+}
+
+var shapes = words("shallow deep large small long round oval square tart cm in inch inches sandwich loaf loose bottomed earthen tin china soup pie flat fluted paper pudding custard x")
+
 // handy are vessels a cook mixes or drinks in as well.
-var handy = words("basin bowl cup cups glass glasses pan plate saucer dish dishes mould moulds tin")
+var handy = words("basin bowl cup glass glasse pan plate saucer dish dishe mould mold tin jar")
 
 func (r *Reader) isVessel(ts phrase) bool {
 	return r.Tables.IsVessel(ts.joinedKey())
+}
+
+// stages puts together a baking at one heat and then at another: "at 425 F for
+// 15 minutes, then at 350 F for 40". It is empty when there are no two.
+func stages(ts phrase, words func(from, to int) string) string {
+	var heats, times []string
+	for i := 0; i < len(ts); {
+		if n := degrees(ts[i:]); n > 0 {
+			heats = append(heats, words(i, i+n))
+			i += n
+			continue
+		}
+		if n := timeAt(ts[i:]); n > 0 {
+			times = append(times, words(i, i+n))
+			i += n
+			continue
+		}
+		i++
+	}
+	if len(heats) != 2 || len(times) != 2 {
+		return ""
+	}
+	return times[0] + " at " + heats[0] + ", then " + heats[1] + " " + times[1]
+}
+
+// between makes one range of two times in different words: "half an hour or
+// forty minutes". It is empty when the words are no such thing.
+func between(ts phrase) string {
+	for i := 1; i+1 < len(ts); i++ {
+		if k := ts.key(i); k != "or" && k != "to" || !timeUnits[ts.key(i-1)] {
+			continue
+		}
+		a, b := ReadBake(ts[:i].String()), ReadBake(ts[i+1:].String())
+		if len(a.Stages) == 1 && len(b.Stages) == 1 && a.Minutes < b.Minutes {
+			return fmt.Sprintf("%g to %g minutes", a.Minutes, b.Minutes)
+		}
+	}
+	return ""
 }
 
 // emptyWords are words without which no case is said to be baked empty.
@@ -163,14 +236,19 @@ var emptyWords = words("blind empty part baked")
 func (r *Reader) setBaking(f *formula.Formula, ts phrase, words func(from, to int) string) (ovenAt, bakeAt, dishAt int) {
 	ovenAt, bakeAt, dishAt = -1, -1, -1
 	empty := ts.has(emptyWords) && caseBaked.MatchString(words(0, len(ts)))
-	if f.Oven == "" && !empty {
-		if from, to := r.oven(ts); to > 0 {
+	if f.Oven == "" {
+		if from, to := r.oven(ts); to > 0 && !(empty && ts[from].kind == figure) {
 			f.Oven, ovenAt = words(from, to), from
 		}
 	}
 	if f.Bake == "" {
 		if from, to := baking(ts); to > 0 && ReadBake(words(from, to)).Said() && !empty {
 			f.Bake, bakeAt = words(from, to), from
+			if s := stages(ts, words); s != "" {
+				f.Bake = s
+			} else if s := between(ts[from:to]); s != "" {
+				f.Bake = s
+			}
 		}
 	}
 	if f.Dish == "" {

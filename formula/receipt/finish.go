@@ -32,6 +32,7 @@ func (m *making) finish() (*formula.Formula, Trace) {
 		return nil, noReceipt(1, 1, "no ingredient is named in it", "is it a receipt? write what goes in, with its amount: 6 eggs")
 	}
 	slices.SortStableFunc(out, func(a, b *portionOf) int { return cmp.Or(rank(a)-rank(b), a.begins()-b.begins()) })
+	m.tellKinds(out)
 	for i, p := range out {
 		part := p.part
 		part.Steps = p.steps
@@ -49,6 +50,71 @@ func (m *making) finish() (*formula.Formula, Trace) {
 	}
 	m.trace.inOrder()
 	return m.f, m.trace
+}
+
+// tellKinds settles by what is in it the kind of a part whose name does not
+// tell, and how a paste made here is laid.
+func (m *making) tellKinds(parts []*portionOf) {
+	raised := m.titled.has(raisedWords)
+	for _, p := range parts {
+		said := m.r.split([]rune(strings.Join(p.steps, " ; ")), 0)
+		if p.part.Kind == formula.Filling && p == m.parts[0] {
+			switch {
+			case m.mostlyOf(p, pasteRoles) && m.holds(p, "flour") && said.has(words("paste dough crust")):
+				p.part.Kind, p.part.Name = formula.Pastry, "paste"
+			case said.has(words("batter")) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && len(parts) == 1:
+				p.part.Kind, p.part.Name = formula.Batter, "batter"
+			}
+		}
+		if p.part.Kind != formula.Pastry || p.part.Lay != "" || len(p.lines) == 0 {
+			continue
+		}
+		if raised {
+			p.part.Lay = "raised"
+			continue
+		}
+		for _, q := range parts {
+			for _, s := range q.steps {
+				ts := m.r.split([]rune(s), 0)
+				if p.part.Lay != "" || !ts.has(words("line lined raise raised walls")) {
+					continue
+				}
+				if ts.has(words("raise raised walls")) && ts.has(ofPaste) || ts.has(words("walls")) {
+					p.part.Lay = "raised"
+				} else if ts.has(words("line lined")) {
+					p.part.Lay = layOf(ts)
+				}
+			}
+		}
+	}
+}
+
+var (
+	raisedWords = words("raised standing")
+	pasteRoles  = []string{"flour", "butter", "hard_fat", "water", "salt", "yolk", "oil", "white"}
+)
+
+// mostlyOf reports a part whose amounts are all of things of some roles.
+func (m *making) mostlyOf(p *portionOf, roles []string) bool {
+	for _, g := range p.lines {
+		for _, it := range g.line.Items {
+			if ing, ok := m.r.Tables.Ingredient(it.Ingredient); !ok || it.Amount.State == formula.Stated && !overlap(ing.Roles, roles) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (m *making) holds(p *portionOf, role string) bool {
+	for _, g := range p.lines {
+		for _, it := range g.line.Items {
+			if ing, ok := m.r.Tables.Ingredient(it.Ingredient); ok && slices.Contains(ing.Roles, role) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // rank puts what is taken for the case before what goes into it.
@@ -86,6 +152,10 @@ func (m *making) dropAgain(p *portionOf) {
 	for _, g := range p.lines {
 		if g.how == bare && !g.listed && len(g.line.Items) > 0 {
 			it := g.line.Items[0]
+			if it.Amount.State == formula.Enough && !m.had {
+				kept = append(kept, g) // as much more as is wanted
+				continue
+			}
 			if m.isListed(it) || named[it.Ingredient] {
 				continue
 			}
@@ -230,7 +300,7 @@ func (m *making) references(ts phrase) {
 // take adds a part taken from another receipt.
 func (m *making) take(c crossing, ts phrase) {
 	for _, p := range m.parts {
-		if p.part.Take != "" && (strings.EqualFold(p.part.Take, c.title) || p.part.Kind == c.kind && c.plain) {
+		if p.part.Take != "" && (strings.EqualFold(p.part.Take, c.title) || c.number != "" && strings.HasSuffix(p.part.Take, "no. "+c.number) || p.part.Kind == c.kind && c.plain) {
 			if p.part.Lay == "" {
 				p.part.Lay = c.lay
 			}

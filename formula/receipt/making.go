@@ -2,6 +2,7 @@ package receipt
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -342,6 +343,11 @@ func (m *making) item(b block, ts phrase) {
 		m.gather(g)
 		return
 	}
+	if c := m.crossing(ts); len(c) == 1 && (c[0].to-c[0].from > 1 || len(ts) < 4) {
+		m.take(c[0], ts)
+		m.told(ts, "a part taken from elsewhere", "it names another receipt")
+		return
+	}
 	line, troubles := m.r.silent().read(ts)
 	line.Text = text
 	if len(troubles) == 0 && utf8.RuneCountInString(text) <= longestLine {
@@ -426,9 +432,10 @@ func (m *making) gather(g gathered) {
 // wasListed reports a thing that a line read so far holds.
 func (m *making) wasListed(c reference.Called, name []string) bool {
 	n := spokenName{fruit: c.Fruit}
-	n.words = stems(name)
+	telling := slices.DeleteFunc(slices.Clone(name), func(w string) bool { return m.r.Tables.SetAside([]string{w}) > 0 })
+	n.words = stems(telling)
 	if ing := c.Ingredient; ing != nil {
-		n.id, n.base, n.roles = ing.ID, ing.Base, ing.Roles
+		n.id, n.base, n.roles = ing.ID, ing.Base, ing.Roles[:min(1, len(ing.Roles))]
 	}
 	return m.owned.isListed(n)
 }
@@ -548,9 +555,17 @@ func (m *making) told(ts phrase, took, why string) {
 // taste". What is none of them is shown as unread.
 func (m *making) list(ts phrase) {
 	m.had = true
-	found, _ := m.woven(ts, true)
 	var got []mention
+	crossings := m.crossing(ts)
+	for _, c := range crossings {
+		m.take(c, ts)
+		got = append(got, mention{from: amountBefore(m.r, ts, c.from), to: c.to})
+	}
+	found, _ := m.woven(ts, true)
 	for _, f := range found {
+		if slices.ContainsFunc(crossings, func(c crossing) bool { return f.from < c.to && f.to > c.from }) {
+			continue
+		}
 		if f.how == again {
 			f.how = bare
 		}
@@ -558,6 +573,7 @@ func (m *making) list(ts phrase) {
 		got = append(got, f)
 		got[len(got)-1].how = bare // an unread one covers its own words
 	}
+	slices.SortFunc(got, func(a, b mention) int { return a.from - b.from })
 	for _, c := range uncovered(ts, got) {
 		c = trimGlue(c)
 		if len(c) == 0 {
@@ -573,6 +589,20 @@ func (m *making) list(ts phrase) {
 		tr := Trouble{What: fmt.Sprintf("%q cannot be made out", text), Hint: "write how much, of what, and what is done to it"}
 		m.gather(gathered{from: c[0].from - 1, to: after(c), listed: true, mention: mention{how: unread, line: formula.Line{Text: text}, trouble: &tr}})
 	}
+}
+
+// amountBefore is where an amount begins that stands right before a token.
+func amountBefore(r *Reader, ts phrase, at int) int {
+	end := at
+	if ts.key(end-1) == "of" {
+		end--
+	}
+	for from := max(0, end-5); from < end; from++ {
+		if a, n := r.silent().amountAt(ts[from:]); n > 0 && from+n == end && a.numbered {
+			return from
+		}
+	}
+	return at
 }
 
 // extends puts words to the line before them when the line is still read with
@@ -628,13 +658,44 @@ func (m *making) order(whole, ts phrase) {
 			onlyTakes = false
 			continue
 		}
-		onlyTakes = onlyTakes && f.how == withAmount
+		onlyTakes = onlyTakes && f.how == withAmount && !handledItems(f.line.Items)
+		if m.settles(g) {
+			continue
+		}
 		m.gather(g)
 	}
 	m.baked(ts)
 	if !onlyTakes || len(w.found) == 0 || !listOnly(ts, w.found) || len(whole) > len(ts) {
 		m.step(whole)
 	}
+}
+
+// handledItems reports ingredients of which it is said what is done to them.
+func handledItems(items []formula.Item) bool {
+	return slices.ContainsFunc(items, func(it formula.Item) bool { return it.Form != "" })
+}
+
+// settles puts what an ingredient is enough for to its line in the list, which
+// gives no amount: "warm milk" there, "sufficient warm milk to make a dough" in
+// the method.
+func (m *making) settles(g gathered) bool {
+	if g.how != bare || len(g.line.Items) != 1 {
+		return false
+	}
+	it := g.line.Items[0]
+	if it.Amount.State != formula.Enough && it.Amount.State != formula.ToTaste {
+		return false
+	}
+	for _, p := range m.parts {
+		for i := range p.lines {
+			l := &p.lines[i]
+			if len(l.line.Items) == 1 && l.line.Items[0].Ingredient == it.Ingredient && l.line.Items[0].Amount.State == formula.NotGiven {
+				l.line, l.written, l.note = g.line, g.line.Text, "what it is enough for stands in the method"
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // choiceWords tell that a sentence speaks of what might be put in instead.

@@ -71,6 +71,7 @@ func (w *weave) scan() []mention {
 		}
 		if m, ok := w.mentionAt(i); ok {
 			w.found = append(w.found, m)
+			w.tasteBefore(len(w.found) - 1)
 			if m.how == withAmount && len(m.line.Items) > 0 {
 				w.remember(m)
 				w.last = &w.found[len(w.found)-1].line.Items[len(m.line.Items)-1]
@@ -81,6 +82,37 @@ func (w *weave) scan() []mention {
 		i += max(1, w.pass(i))
 	}
 	return w.found
+}
+
+// tasteBefore has "to taste" hold for the names joined to the one it follows:
+// "pepper and salt to taste".
+func (w *weave) tasteBefore(i int) {
+	last := &w.found[i]
+	if last.how != bare || len(last.line.Items) != 1 || last.line.Items[0].Amount.State != formula.ToTaste {
+		return
+	}
+	for joined := false; i > 0; i-- {
+		m, next := &w.found[i-1], w.found[i]
+		between := w.ts[m.to:next.from]
+		if m.how != bare || len(m.line.Items) != 1 || m.line.Items[0].Amount.State != formula.NotGiven || len(between) > 2 {
+			return
+		}
+		for _, t := range between {
+			if t.key != "and" && t.key != "," {
+				return
+			}
+			joined = joined || t.key == "and"
+		}
+		if !joined {
+			return
+		}
+		text := w.say(m.from, m.to) + ", to taste"
+		l, troubles := w.quiet.Line(text)
+		if len(troubles) > 0 {
+			return
+		}
+		m.line, m.written, m.note = l, text, "the taste goes for all that are named together"
+	}
 }
 
 // mentionAt reads what begins at a token. Each way of wording is tried, those
@@ -415,6 +447,9 @@ func (w *weave) names(i int) int {
 		if j == e {
 			return to
 		}
+		if _, n := stateAt(w.ts[j:]); n > 0 || number(w.ts[j:]).used > 0 {
+			return to // the next has an amount of its own
+		}
 		i = j
 	}
 }
@@ -479,7 +514,7 @@ func (w *weave) mayStart(i int) bool {
 		return i == 0 || w.ts[i-1].key != "/"
 	}
 	k := t.key
-	if imperatives[k] {
+	if imperatives[k] && w.key(i+1) != "of" {
 		return false // "grate" and "shake" are measures as well
 	}
 	if _, ok := numberWords[k]; ok || k == "a" || k == "an" || k == "half" || isFraction(k) || k == "from" || k == "between" || k == "about" {
@@ -750,6 +785,9 @@ func (w *weave) likeness(i int) int {
 // named reads a name without an amount before it: one may follow ("flour, half
 // a pound"; "butter the size of a walnut"; "sugar to your taste").
 func (w *weave) named(i int) (mention, bool) {
+	if k := w.keys[i]; k == "and" || k == "or" || k == "with" || k == "of" && !w.inList {
+		return mention{}, false
+	}
 	if i > 0 && w.ts[i].kind == word && w.r.Tables.SetAside(w.keys[i:i+1]) > 0 && !w.inList {
 		if _, n := w.r.begins(w.run(i)); n == 0 {
 			return mention{}, false // the words before a name come in with it
@@ -796,6 +834,9 @@ func (w *weave) named(i int) (mention, bool) {
 	}
 	if state > 0 && !w.put(c, i, to) {
 		return mention{}, false
+	}
+	if k := w.key(from - 1); !w.inList && (k == "the" || k == "this" || k == "these" || k == "your") {
+		return mention{from: from, to: to, how: again}, true // of what was there before, by that name or another
 	}
 	return w.asBare(from, to, c, "", "")
 }
@@ -848,18 +889,18 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	if w.inList {
 		return true
 	}
+	name := w.keys[from:to]
+	if last := name[len(name)-1]; preserves[last] && !overlaps(w.clauseAt(from, to, true), advice) {
+		return w.preserve(to - 1)
+	}
 	if c.Ingredient != nil && len(c.Ingredient.Roles) == 0 {
 		return false
 	}
-	name := w.keys[from:to]
 	for len(name) > 1 && (skipped[name[0]] || name[0] == "of") {
 		name = name[1:]
 	}
 	if overlaps(w.clauseAt(from, to, true), advice) {
 		return false
-	}
-	if last := name[len(name)-1]; preserves[last] {
-		return w.preserve(to - len(name))
 	}
 	if onlyIdle(name) || len(name) == 1 && notName[name[0]] {
 		return false
@@ -963,7 +1004,7 @@ func (w *weave) stateAfter(to int) int {
 	case s == formula.ToTaste:
 		return j + n
 	}
-	if k := w.key(j); k != "enough" && k != "sufficient" && k != "to" && k != "as" {
+	if k := w.key(j); k != "q" && k != "quantum" && k != "enough" && k != "sufficient" && k != "to" && k != "as" {
 		return 0
 	}
 	end := j + n
