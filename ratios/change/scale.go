@@ -19,9 +19,9 @@ var portions = []struct {
 }
 
 // Portion says a factor as a cook would: "a quarter of it", "twice as much",
-// when a common part lies within 4 in 100 of it, and else in figures.
+// when a common part lies within 2 1/2 in 100 of it, and else in figures.
 func Portion(by decimal.Decimal) string {
-	const near = "0.04"
+	const near = "0.025"
 	best, words := decimal.RequireFromString(near), ""
 	for _, p := range portions {
 		part := decimal.NewFromInt(p.of).DivRound(decimal.NewFromInt(p.in), exactly)

@@ -1,7 +1,9 @@
 package dish
 
 import (
+	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"assize/ratios/readings"
@@ -218,8 +220,12 @@ func mentions(words, name string) bool {
 	in, want := singular(reference.Words(words)), singular(reference.Words(name))
 	for from := 0; from+len(want) <= len(in); from++ {
 		if len(want) > 0 && slices.Equal(in[from:from+len(want)], want) {
-			round := append(slices.Clone(in[:from]), in[from+len(want):]...)
-			return !slices.ContainsFunc(round, func(w string) bool { return !about[w] && numbers[w] == 0 })
+			before := in[:from]
+			if counted(in) > 1 && from > 0 {
+				before = in[1:from]
+			}
+			round := append(slices.Clone(before), in[from+len(want):]...)
+			return !slices.ContainsFunc(round, func(w string) bool { return !about[w] })
 		}
 	}
 	return false
@@ -264,19 +270,30 @@ func SaysPaste(words string) bool {
 }
 
 // numbers are the numbers of dishes a receipt says in words.
-var numbers = map[string]int{
-	"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "dozen": 12, "pair": 2,
-	"2": 2, "3": 3, "4": 4, "6": 6, "8": 8, "12": 12, "18": 18, "24": 24,
-}
+var numbers = map[string]int{"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "dozen": 12, "pair": 2}
+
+// mostDishes is how many of a dish one batch is taken to fill at the most.
+const mostDishes = 500
 
 // countOf is how many dishes the words begin by naming, 1 when none is said.
-func countOf(words string) int {
-	list := reference.Words(words)
+func countOf(words string) int { return counted(reference.Words(words)) }
+
+func counted(list []string) int {
 	for len(list) > 0 && (list[0] == "a" || list[0] == "or") {
 		list = list[1:]
 	}
-	if len(list) > 1 && numbers[list[0]] > 0 && !unitWord(list[1]) && numbers[list[1]] == 0 && list[1] != "x" && list[1] != "by" {
-		return numbers[list[0]]
+	if len(list) < 2 {
+		return 1
+	}
+	if n := numbers[list[0]]; n > 0 {
+		return n
+	}
+	next := list[1]
+	if unitWord(next) || next == "x" || next == "by" || next[0] >= '0' && next[0] <= '9' {
+		return 1
+	}
+	if n, err := strconv.Atoi(list[0]); err == nil && n > 1 && n <= mostDishes {
+		return n
 	}
 	return 1
 }
@@ -292,4 +309,13 @@ func names(t *reference.Tables) []string {
 		out = append(out, t.Vessels[i].Names...)
 	}
 	return out
+}
+
+// Words name the dish so that Called finds it again.
+func (f *Found) Words() string {
+	name := strings.TrimPrefix(f.Name, sizedName)
+	if f.Count > 1 {
+		return fmt.Sprintf("%d of %s", f.Count, name)
+	}
+	return name
 }

@@ -65,6 +65,7 @@ type Load struct {
 	Lay     Lay
 	Paste   Span    // g made, nothing when there is none
 	Density float64 // of the paste, g/ml; 0 for that of a short paste
+	Cake    bool    // a cake or a loaf, which is not baked in a pie plate
 }
 
 // shortPaste is the density of a short paste, g/ml.
@@ -87,6 +88,9 @@ const (
 const (
 	tooMuch   = 1.10
 	tooLittle = .70
+	// domes is how far over the brim a filling may rise and not run: its edge
+	// sets first and holds the middle (judgement).
+	domes = 1.20
 )
 
 // Fit is a filling in a dish.
@@ -138,7 +142,7 @@ func (f *Fit) judge(l Load) {
 		return
 	}
 	f.Full = f.FillingML.Likely / f.RoomML.Likely
-	f.Boils = f.BrimML.Likely > 0 && l.Risen.Likely > f.BrimML.Likely && f.Full <= tooMuch
+	f.Boils = f.BrimML.Likely > 0 && l.Risen.Likely > domes*f.BrimML.Likely && f.Full <= tooMuch
 	switch {
 	case f.Full > tooMuch || f.Boils:
 		f.Verdict = Overfills
@@ -235,20 +239,26 @@ func (d *Dish) Paste(l Lay, density float64) Span {
 	return Span{Low: at(0, thick.Low, trimmed.Low), Likely: at(1, thick.Likely, trimmed.Likely), High: at(2, thick.High, trimmed.High)}
 }
 
+// Number is how many of a dish a load is meant to fill when one is named: one,
+// or of a small dish as many as it fills.
+func (d *Dish) Number(l Load) int {
+	room, _ := d.Room(l.Lay)
+	if !d.Small() || !(room.Likely > 0 && l.Filling.Likely > 0) {
+		return 1
+	}
+	return max(1, int(math.Round(l.Filling.Likely/room.Likely)))
+}
+
 // Every is a load tried in every dish of a list: one of each, or of small ones
 // as many as it fills. The kitchen's own come first, then the best fits: dishes
 // that fit before those that do not, and then the nearest to full.
 func Every(dishes []Dish, l Load) []Fit {
 	out := make([]Fit, 0, len(dishes))
 	for _, d := range dishes {
-		count := 1
-		if room, _ := d.Room(l.Lay); d.Small() && room.Likely > 0 {
-			count = max(1, int(math.Round(l.Filling.Likely/room.Likely)))
-		}
-		out = append(out, Into(d, count, l))
+		out = append(out, Into(d, d.Number(l), l))
 	}
 	slices.SortStableFunc(out, func(a, b Fit) int {
-		switch x, y := rank(&a, l.Lay), rank(&b, l.Lay); {
+		switch x, y := rank(&a, &l), rank(&b, &l); {
 		case x < y:
 			return -1
 		case x > y:
@@ -260,7 +270,7 @@ func Every(dishes []Dish, l Load) []Fit {
 }
 
 // rank orders fits: less is better.
-func rank(f *Fit, l Lay) float64 {
+func rank(f *Fit, l *Load) float64 {
 	if f.Verdict == NotKnown {
 		return math.Inf(1)
 	}
@@ -268,13 +278,39 @@ func rank(f *Fit, l Lay) float64 {
 	if f.Verdict != Fits {
 		r += 10
 	}
-	if f.Small() != (l == Patty) { // a batch for one dish goes into small ones last
+	if f.Small() != (l.Lay == Patty) { // a batch for one dish goes into small ones last
 		r += 5
+	}
+	if !l.Suits(f) {
+		r += 3
 	}
 	if f.Own { // what is in the kitchen is looked at first
 		r -= 100
 	}
 	return r
+}
+
+// Suits reports that such a load is put in dishes of that kind: nobody lines a
+// loaf tin for a tart or bakes a cake in a plate, and a raised crust is its own
+// dish.
+func (l *Load) Suits(f *Fit) bool {
+	if f.Vessel == nil {
+		return true
+	}
+	kind, bare, raised := f.Vessel.Kind, l.Lay == NoPaste, l.Lay == Raised
+	switch {
+	case f.Vessel.Walls == "paste":
+		return raised
+	case raised:
+		return kind == "mould" || kind == "cake tin" || kind == "pie dish"
+	case l.Cake:
+		return kind == "cake tin" || kind == "loaf tin" || kind == "mould" || kind == "patty-pan"
+	}
+	switch kind {
+	case "loaf tin", "basin", "cup", "mould", "cake tin":
+		return bare
+	}
+	return true
 }
 
 func times(s Span, by float64) Span {

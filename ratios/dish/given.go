@@ -24,10 +24,10 @@ const (
 )
 
 var (
-	begunSize = regexp.MustCompile(`^\s*(?:a |an |about )*\s*-?` + aFigure + aUnit + `(?:x|by)(?:[\s\d]|$)`)
-	wholeSize = regexp.MustCompile(`^\s*(?:a |an |about )*\s*` + aFigure + aUnit + `(?:x|by)\s*` + aFigure + aUnit + `(?:(?:x|by)\s*` + aFigure + aUnit + `)?(?:deep\b)?(.*)$`)
+	begunSize = regexp.MustCompile(`^\s*(?:a |an |about |dish of )*\s*-?` + aFigure + aUnit + `(?:x|by)(?:[\s\d]|$)`)
+	wholeSize = regexp.MustCompile(`^\s*(?:a |an |about |dish of )*\s*` + aFigure + aUnit + `(?:x|by)\s*` + aFigure + aUnit + `(?:(?:x|by)\s*` + aFigure + aUnit + `)?(?:deep\b)?(.*)$`)
 	atBottom  = regexp.MustCompile(aFigure + aUnit + `(?:at the|across the|at its|across its)?\s*bottom`)
-	saidDeep  = regexp.MustCompile(`^\s*(?:a |an |about )*\s*` + aFigure + aUnit + `([a-z][a-z -]*?)[\s,]*` + aFigure + aUnit + `deep\s*$`)
+	saidDeep  = regexp.MustCompile(`^\s*(?:a |an |about |dish of )*\s*` + aFigure + aUnit + `([a-z][a-z -]*?)[\s,]*` + aFigure + aUnit + `deep\s*$`)
 	bareMl    = regexp.MustCompile(`^\s*` + aFigure + `(ml|millilitres?|l|litres?)\s*$`)
 )
 
@@ -143,7 +143,7 @@ func Holding(ml float64) (Dish, error) {
 	if !(ml >= leastHeld && ml <= mostHeld) { // NaN too
 		return Dish{}, &SizeError{fmt.Sprintf("no dish takes %.4g ml", ml), "from 5 ml to 100 litres"}
 	}
-	return Dish{Name: fmt.Sprintf("dish of %.4g ml", ml), Usable: Span{Low: ml, Likely: ml, High: ml}, Rim: pasteRim, rounded: 1}, nil
+	return Dish{Name: fmt.Sprintf(sizedName+"%.0f ml", ml), Usable: Span{Low: ml, Likely: ml, High: ml}, Rim: pasteRim, rounded: 1}, nil
 }
 
 // unitOf is cm to the unit the figures of a size are in; false when none is
@@ -169,6 +169,9 @@ func unitOf(units ...string) (float64, bool) {
 	}
 	return found, found != 0
 }
+
+// sizedName stands before the size in the name of a dish that has no other.
+const sizedName = "dish of "
 
 // made is the dish of a size. What is not said of its walls is taken for
 // those of a pie plate, or straight for a tin; a round dish unless three
@@ -205,7 +208,7 @@ func made(words string, cm []float64, rest string, below float64) Dish {
 		}
 		return s
 	}
-	d := Dish{Name: strings.Join(strings.Fields(words), " "), Rim: pasteRim, rounded: 1}
+	d := Dish{Name: sizedName + strings.TrimPrefix(strings.Join(strings.Fields(words), " "), sizedName), Rim: pasteRim, rounded: 1}
 	d.Sizes = [3]Size{at(most), at(likely), at(least)}
 	d.Brimful = Span{Low: d.Sizes[0].Brimful(), Likely: d.Sizes[1].Brimful(), High: d.Sizes[2].Brimful()}
 	// As a cook fills it: to a quarter of an inch under the rim, an eighth to

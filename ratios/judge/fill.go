@@ -48,6 +48,7 @@ func (r *Report) LoadOf() dish.Load {
 			}
 		case formula.Filling, formula.Cake, formula.Batter, formula.Bread:
 			if v, ok := p.Measures[bake.Volume.String()]; ok && known(v) {
+				l.Cake = l.Cake || p.Kind == formula.Cake || p.Kind == formula.Bread
 				l.Filling, l.Risen = plus(l.Filling, v), plus(l.Risen, p.Measures[bake.Risen.String()])
 			}
 		}
@@ -102,10 +103,7 @@ func (j *Judge) fill(r *Report, inputs []bake.Input) []Finding {
 	if !known(load.Filling) && load.Paste.Likely == 0 {
 		return nil
 	}
-	fit := dish.Into(found.Dish, found.Count, load)
-	if found.Small() && found.Count == 1 && fit.Full > 1 { // one is named, and as many are meant as it fills
-		fit = dish.Into(found.Dish, int(math.Round(fit.Full)), load)
-	}
+	fit := dish.Into(found.Dish, max(found.Count, found.Number(load)), load)
 	r.InDish = &fit
 	return j.filled(r, &fit, inputs)
 }

@@ -54,7 +54,7 @@ func newRoot(r *run) *cobra.Command {
 		newCheck(r), newWeigh(r), newRead(r), newAssemble(r), newBake(r), newExplain(r),
 		newOven(r), newAnswers(r),
 		newDaybook(r), newCompare(r),
-		newTables(r), newVariant(r),
+		newFit(r), newTables(r), newVariant(r),
 	)
 	root.SetHelpCommand(newHelp(r))
 	return root
