@@ -342,7 +342,7 @@ func testIn(words string, t *reference.Tables) (found, bool) {
 		re   *regexp.Regexp
 	}{{Paper, paperRE}, {Flour, flourRE}} {
 		if at := test.re.FindStringIndex(words); at != nil {
-			if h, ok := test1(test.kind, words, t); ok {
+			if h, ok := tested(test.kind, words, t); ok {
 				return found{at[0], h}, true
 			}
 		}
@@ -395,9 +395,9 @@ func secondsIn(words string) float64 {
 // the same, as a factor.
 const likeTime = 1.25
 
-// test1 reads the test of paper or flour: the rows whose sign or time is the
+// tested reads the test of paper or flour: the rows whose sign or time is the
 // one said. Degrees are taken over the rows that give them.
-func test1(kind string, words string, t *reference.Tables) (Heat, bool) {
+func tested(kind string, words string, t *reference.Tables) (Heat, bool) {
 	seconds := secondsIn(words)
 	colour := colourIn(words)
 	h := Heat{Sign: kind, Words: strings.TrimSpace(words)}

@@ -4,8 +4,9 @@ import "math"
 
 // What heat meets in an oven. Sources in the comments; the rest is judgement.
 const (
-	// Diffusivity of a custard, m2/s (1.3-1.5e-7; Choi and Okos 1986 for 80 in
-	// 100 of water), of a batter with a third of air less.
+	// How fast heat spreads in a custard, m2/s (1.3-1.5e-7; Choi and Okos 1986 for
+	// 80 in 100 of water). That of a batter is taken as the same: it holds less
+	// water, which slows it, and air, whose steam carries heat.
 	diffusivity = 1.35e-7
 	// wetHeat is what warms a gram of custard a degree, J; batterHeat the same of
 	// a batter, a third of it water, with the steam made within it.
@@ -36,10 +37,10 @@ const shortest, longest = 1 / 1.6, 1.6
 // Minutes is how long a thing takes in the oven.
 type Minutes struct {
 	Range
-	// Never marks what will not come to its heat at all: water in the bath is
-	// not hot enough. The range is then nothing.
+	// Never marks what will not come to its heat at all: the oven, or the water
+	// in the bath, is not hot enough. The range is then nothing.
 	Never bool
-	// Or marks what may not come to it: in the coolest bath it never does. High
+	// MayNever marks what may not come to it: in the coolest bath it never does. High
 	// is then without bound.
 	MayNever bool
 }
@@ -79,7 +80,10 @@ func (b Bake) Time() Minutes {
 		b.Start = room
 	}
 	bare := b.bare()
-	if !b.Bath {
+	switch {
+	case math.IsInf(bare, 1):
+		return Minutes{Never: true}
+	case !b.Bath:
 		return spread(bare, bare, bare)
 	}
 	cool, likely, warm := bathC(b.Oven)
@@ -104,13 +108,10 @@ func spread(low, likely, high float64) Minutes {
 // bare is the time in the open oven, minutes; endless when the oven is no
 // hotter than the centre must be.
 func (b Bake) bare() float64 {
-	if b.Set <= b.Start {
+	switch {
+	case b.Set <= b.Start, b.Depth <= 0:
 		return 0
-	}
-	if b.Oven <= b.Set+1 || b.Depth <= 0 {
-		if b.Depth <= 0 {
-			return 0
-		}
+	case b.Oven <= b.Set+1:
 		return math.Inf(1)
 	}
 	d := b.Depth / 100
@@ -164,8 +165,8 @@ func bathC(oven float64) (cool, likely, warm float64) {
 	return min(80-less, oven), min(83-less, oven), min(87-less, oven)
 }
 
-// inBath is the time with the outside at the water's heat, minutes. Under about
-// 2 C of what must be reached it takes for ever.
+// inBath is the time with the outside at the water's heat, minutes; endless when
+// the water is not a degree hotter than what must be reached.
 func (b Bake) inBath(water float64) float64 {
 	if b.Set <= b.Start || b.Depth <= 0 {
 		return 0

@@ -195,6 +195,7 @@ func TestOverARange(t *testing.T) {
 func TestBathThatNeverSets(t *testing.T) {
 	m := oven.BakingTime(4, 88, 150, true, 20)
 	require.True(t, m.Never)
+	require.True(t, oven.BakingTime(4, 88, 85, false, 20).Never, "nor does an oven cooler than the set")
 	m = oven.BakingTime(4, 82, 175, true, 20)
 	require.True(t, m.MayNever)
 	require.False(t, m.Never)
@@ -476,4 +477,18 @@ func FuzzRead(f *testing.F) {
 			}
 		}
 	})
+}
+
+func ExampleBake_cup() {
+	// A cup of custard, 7 cm across and 5 deep, in water in an oven of 175 C, by
+	// the first terms for slab and cylinder (Carslaw and Jaeger 1959): 38 minutes
+	// from 55 C, 49 from 20. A school's work sheet bakes such cups 40 to 50.
+	cup := oven.Bake{Depth: 5, Width: 7, Set: 79, Oven: 175, Bath: true}
+	for _, start := range []float64{55, 20} {
+		cup.Start = start
+		fmt.Printf("from %.0f C: %.0f minutes\n", start, cup.Time().Likely)
+	}
+	// Output:
+	// from 55 C: 38 minutes
+	// from 20 C: 49 minutes
 }

@@ -54,7 +54,7 @@ const minutesFine = 20
 func duration(m oven.Minutes) string {
 	switch {
 	case m.Never:
-		return "never: the water in the bath is not hot enough to set it"
+		return "never: it is not hot enough there to set it"
 	case m.IsZero():
 		return ""
 	}
