@@ -197,7 +197,9 @@ func TestWhatIsNotToldStaysOpen(t *testing.T) {
 	b, faults := explain.Record(judge.New(tab), r)
 	require.NoError(t, faults.Err())
 	e := explained(t, b, "cakey")
-	at := slices.IndexFunc(e.Doubts, func(c explain.Cause) bool { return strings.HasPrefix(c.Done, "whether the butter was creamed or melted") })
+	at := slices.IndexFunc(e.Doubts, func(c explain.Cause) bool {
+		return strings.HasPrefix(c.Done, "whether the butter was creamed or melted")
+	})
 	require.GreaterOrEqual(t, at, 0)
 	require.Equal(t, "creamed", e.Doubts[at].Most)
 	require.Equal(t, "melted", e.Doubts[at].Least)

@@ -3,6 +3,7 @@ package explain
 import (
 	"slices"
 
+	"assize/formula"
 	"assize/ratios/bake"
 	"assize/ratios/change"
 	"assize/ratios/judge"
@@ -39,7 +40,7 @@ func (b *Bake) next(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, 
 	}
 	fitting := b.judge.Fitting(in, k, g.judged)
 	for _, v := range variations(in, k) {
-		if v.undo != nil {
+		if v.undo != nil && !undone(fitting, *v.undo) {
 			fitting = append(fitting, judge.Fitting{Text: v.instead + " in place of " + v.done, Change: *v.undo})
 		}
 	}
@@ -64,6 +65,13 @@ func (b *Bake) next(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, 
 		}
 	}
 	return best[:min(len(best), mostNext)]
+}
+
+// undone reports that one of the remedies already leaves out what a change would.
+func undone(fitting []judge.Fitting, c change.Change) bool {
+	return slices.ContainsFunc(fitting, func(f judge.Fitting) bool {
+		return slices.ContainsFunc(c.Drop, func(flag formula.Flag) bool { return slices.Contains(f.Change.Drop, flag) })
+	})
 }
 
 // rank puts the smallest first: those that answer, then the fewest ingredients
@@ -91,9 +99,15 @@ func rank(list []Step) {
 // one of them undoes another.
 func tried(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, share float64, shares []float64, fitting []judge.Fitting, set []int) (Step, bool) {
 	changed, s := in, Step{}
-	raised, dropped := map[string]bool{}, map[string]bool{}
+	raised, dropped, touched := map[string]bool{}, map[string]bool{}, map[string]bool{}
 	for _, i := range set {
 		c := fitting[i].Change
+		if touches := fitting[i].Touches; touches != "" {
+			if touched[touches] {
+				return s, false
+			}
+			touched[touches] = true
+		}
 		for _, f := range c.Drop {
 			if raised[string(f)] {
 				return s, false

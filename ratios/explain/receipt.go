@@ -73,7 +73,7 @@ func (b *Bake) receipts(k *bake.Kernel, o readings.Options, g gauge, of Seen) Re
 		for w := range l.Before {
 			words := bandWords[min(w, readings.Bands-1)]
 			if len(s.Ways) > 1 {
-				words = s.Ways[w].Words
+				words = wayName(b.Tables(), &s.Ways[w])
 			}
 			if l.Before[w] <= 0 {
 				continue

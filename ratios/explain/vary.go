@@ -12,6 +12,7 @@ import (
 	"assize/ratios/bake"
 	"assize/ratios/change"
 	"assize/ratios/judge"
+	"assize/reference"
 )
 
 // Kind tells what a cause lies in.
@@ -370,7 +371,7 @@ func doubts(in bake.Input, k *bake.Kernel) []variation {
 				continue
 			}
 			if ways > 1 {
-				add(way.Words, change.To(s.ID, w))
+				add(wayName(in.Tables, way), change.To(s.ID, w))
 				continue
 			}
 			if way.High > way.Low {
@@ -381,6 +382,17 @@ func doubts(in bake.Input, k *bake.Kernel) []variation {
 		}
 	}
 	return out
+}
+
+// wayName is a way of taking a doubt as it is told: of measures, which row calls
+// by an id of its own, what it holds.
+func wayName(t *reference.Tables, way *bake.Way) string {
+	for i := range t.Measures {
+		if m := &t.Measures[i]; m.ID == way.Words {
+			return fmt.Sprintf("the %s of %s %s", m.Names[0], m.Likely.Round(0), m.Unit)
+		}
+	}
+	return way.Words
 }
 
 // ofWork are the doubts about the work, by the ID their slots begin with, and
