@@ -7,6 +7,7 @@ import (
 
 	"assize/formula/daybook"
 	"assize/ratios/explain"
+	"assize/ratios/judge"
 	"assize/reference"
 )
 
@@ -76,11 +77,12 @@ func (e *explaining) lead() string {
 	return strings.Join(said, " ")
 }
 
-// inKitchen is the chance of a result as the day-book fits it to this kitchen.
-func (e *explaining) inKitchen(r *explain.Explanation) string {
-	t := e.Bake.Report.Parts[r.Of.Part].Texture
-	if e.Kitchen == nil || r.In != explain.Shares || t == nil {
-		return ""
+// kitchenShare is the chance of a result as the day-book fits it to this
+// kitchen; false when there is no such fit.
+func (x *Explained) kitchenShare(r *explain.Explanation) (float64, bool) {
+	t := x.Bake.Report.Parts[r.Of.Part].Texture
+	if x.Kitchen == nil || r.In != explain.Shares || t == nil {
+		return 0, false
 	}
 	var shares []float64
 	at := -1
@@ -91,9 +93,18 @@ func (e *explaining) inKitchen(r *explain.Explanation) string {
 		}
 	}
 	if at < 0 {
+		return 0, false
+	}
+	return x.Kitchen.Adjust(shares)[at], true
+}
+
+// inKitchen is kitchenShare in words.
+func (e *explaining) inKitchen(r *explain.Explanation) string {
+	share, ok := e.kitchenShare(r)
+	if !ok {
 		return ""
 	}
-	return fmt.Sprintf("In this kitchen, by %d bakes of the day-book: %s.", e.Kitchen.Bakes, outOfTen(e.Kitchen.Adjust(shares)[at]))
+	return fmt.Sprintf("In this kitchen, by %d bakes of the day-book: %s.", e.Kitchen.Bakes, outOfTen(share))
 }
 
 // subject is a result as a sentence begins with it.
@@ -140,7 +151,7 @@ func reasons(n float64) string {
 
 // most is the cause that moves a result most, as a sentence.
 func most(c *explain.Cause) string {
-	return fmt.Sprintf("%s did most: with %s it would have been %s", c.Done, c.Instead, outOfTen(c.From))
+	return fmt.Sprintf("%s did most: with %s instead it would have been %s", c.Done, c.Instead, outOfTen(c.From))
 }
 
 // seen lists the tasters with what each saw, apart.
@@ -531,6 +542,10 @@ func (e *explaining) next(r *explain.Explanation) List {
 		}
 		out = append(out, en)
 	}
+	if r.In == explain.Shares && r.Share >= fewAnswered && !slices.ContainsFunc(r.Next, func(s explain.Step) bool { return s.Answers }) {
+		out = append(out, Entry{Text: fmt.Sprintf("No few steps answer it altogether; `assize variant --against %s FILE` seeks the least change that does.", r.Judged)})
+		return out
+	}
 	if len(out) == 0 && r.Expected == explain.NotExpected {
 		return List{{Text: "No change to the formula is called for: bake it again as written, and look to the oven and the handling first."}}
 	}
@@ -539,6 +554,9 @@ func (e *explaining) next(r *explain.Explanation) List {
 	}
 	return out
 }
+
+// fewAnswered is the share from which a result wants an answer at all.
+const fewAnswered = judge.May
 
 // open is what the record leaves in doubt.
 func (e *explaining) open() List {

@@ -68,6 +68,7 @@ type resultDoc struct {
 	Share      *json.Number  `json:"share,omitempty"`
 	Range      []json.Number `json:"range,omitempty"`
 	Written    *json.Number  `json:"written,omitempty"`
+	InKitchen  *json.Number  `json:"in_this_kitchen,omitempty"`
 	Expected   string        `json:"expected"`
 	Causes     []causeDoc    `json:"causes"`
 	Doubts     []causeDoc    `json:"doubts"`
@@ -208,6 +209,10 @@ func resultDocOf(x *Explained, r *explain.Explanation, used *works) resultDoc {
 		d.Range = []json.Number{number(r.Low, sharePlaces), number(r.High, sharePlaces)}
 		written := number(r.Written, sharePlaces)
 		d.Written = &written
+		if share, ok := x.kitchenShare(r); ok {
+			in := number(share, sharePlaces)
+			d.InKitchen = &in
+		}
 	}
 	for _, c := range r.Outside {
 		use(used, c.Provenance)
