@@ -34,4 +34,4 @@ type Caution struct {
 }
 
 // Deference is said with every caution.
-const Deference = "an old receipt is evidence, not advice: follow the food-safety authority of the place where the food is served"
+const Deference = "an old receipt is evidence, not advice: follow the food-safety authority of the place where the food is served, and people qualified in it"
