@@ -15,14 +15,14 @@ type Allergen struct {
 var AllergenLists = []string{"eu", "us"}
 
 // Answer is what an ingredient or a word says to one of the questions the
-// public asks. There is no answer "yes": the table never clears a dish.
+// public asks. None speaks for a dish: the table never clears one.
 type Answer struct {
 	ID          string   `yaml:"id" sheet:"required"`
 	Question    string   `yaml:"question" sheet:"required"` // see Questions
 	Ingredients []string `yaml:"ingredients,omitempty"`
 	Words       []string `yaml:"words,omitempty"` // on the page
 	Unless      []string `yaml:"unless,omitempty"`
-	Answer      string   `yaml:"answer" sheet:"required"` // no | ask
+	Answer      string   `yaml:"answer" sheet:"required"` // against | ask
 	Says        string   `yaml:"says" sheet:"required"`
 	Provenance  `yaml:",inline"`
 }

@@ -370,7 +370,7 @@ func (c *checker) answers() {
 	for i, a := range c.t.Answers {
 		c.provenance("answers", i, a.Provenance)
 		c.oneOf("answers", i, "question", a.Question, Questions)
-		c.oneOf("answers", i, "answer", a.Answer, []string{"no", "ask"})
+		c.oneOf("answers", i, "answer", a.Answer, []string{"against", "ask"})
 		for _, id := range a.Ingredients {
 			c.ingredientID("answers", i, id)
 		}

@@ -32,9 +32,9 @@ func Answers(s *Sheet, a About) *Page {
 // questions are those the public asks beside allergens, in the order of the
 // sheet.
 var questions = []struct{ id, heading, nothing string }{
-	{"vegetarian", "Vegetarian?", "Nothing listed is known to us to come of the killed animal. Look at the packets of cheese, fat, wine and colouring, and at what the dish was greased with, before you answer."},
-	{"coeliac", "Wheat and its kin: for coeliacs", "Nothing listed is known to us to hold gluten. Flour flies in a kitchen where paste is made: do not answer that a dish holds none."},
-	{"alcohol", "Alcohol?", "Nothing listed is known to us to hold alcohol."},
+	{"vegetarian", "For vegetarians", "Nothing listed is known to us to come of the killed animal. Look at the packets of cheese, fat, wine and colouring, and at what the dish was greased with, before you answer."},
+	{"coeliac", "Wheat and its kin", "Nothing listed is known to us to hold gluten. Flour flies in a kitchen where paste is made: do not answer that a dish holds none."},
+	{"alcohol", "Alcohol", "Nothing listed is known to us to hold alcohol."},
 	{"hidden", "What hides in bought things", "Nothing listed is known to us to hide more. Read every packet all the same."},
 }
 
@@ -45,7 +45,7 @@ type answering struct{ *checking }
 func (x *answering) lead() string {
 	var names []string
 	for _, a := range judge.Allergens(x.Report.Weighed, x.tables) {
-		if !slices.Contains(names, a.Row.Group) && !(a.Row.List == "us" && slices.Contains(sameGroups, a.Row.Group)) {
+		if !slices.Contains(names, a.Row.Group) && !slices.Contains(names, within[a.Row.Group]) {
 			names = append(names, a.Row.Group)
 		}
 	}
@@ -55,9 +55,9 @@ func (x *answering) lead() string {
 	return sentence("holds "+and(names)) + " " + answersLead
 }
 
-// sameGroups are groups of the American list that lie within a group of the
-// European one.
-var sameGroups = []string{"wheat", "tree nuts", "crustacean shellfish"}
+// within are groups of the American list that lie within a group of the
+// European one. Pine nuts are tree nuts by the American list alone.
+var within = map[string]string{"wheat": "cereals containing gluten", "tree nuts": "nuts", "crustacean shellfish": "crustaceans"}
 
 // holds are the ingredients by part.
 func (x *answering) holds() List {
@@ -87,13 +87,23 @@ func (x *answering) holds() List {
 }
 
 // listNames are the two lists of allergens as they are headed.
-var listNames = map[string]string{"eu": "European list", "us": "American list"}
+var listNames = map[string]string{"eu": "European", "us": "American"}
 
-// allergens is every group of both lists that something listed brings in.
+// allergens is every group of both lists that something listed brings in; a
+// group that both lists have, from the same things, stands once.
 func (x *answering) allergens() Table {
-	t := Table{Columns: []Column{{Name: "holds"}, {Name: "by the"}, {Name: "from"}}}
+	t := Table{Columns: []Column{{Name: "holds"}, {Name: "by list"}, {Name: "from"}}}
+	at := map[string]int{}
 	for _, a := range judge.Allergens(x.Report.Weighed, x.tables) {
-		t.Rows = append(t.Rows, []string{a.Row.Shown, listNames[a.Row.List] + " " + x.cite(a.Row.Provenance), strings.Join(namesOf(a.From), "; ")})
+		from := strings.Join(namesOf(a.From), "; ")
+		by := listNames[a.Row.List] + " " + x.cite(a.Row.Provenance)
+		key := a.Row.Group + from
+		if i, ok := at[key]; ok {
+			t.Rows[i][1] += ", " + by
+			continue
+		}
+		at[key] = len(t.Rows)
+		t.Rows = append(t.Rows, []string{a.Row.Shown, by, from})
 	}
 	return t
 }
@@ -106,15 +116,21 @@ func namesOf(list []*reference.Ingredient) []string {
 	return out
 }
 
-// answerWords are the two answers a row may give, by question.
-var answerWords = map[string]string{"no": "no", "ask": "ask"}
+// answerWords are the two answers a row may give, by question: never a word
+// that could be read the other way round.
+var answerWords = map[string]map[string]string{
+	"vegetarian": {"against": "not vegetarian", "ask": "ask"},
+	"coeliac":    {"against": "not for coeliacs", "ask": "ask"},
+	"alcohol":    {"against": "holds alcohol", "ask": "ask"},
+	"hidden":     {"against": "holds", "ask": "ask"},
+}
 
 // question are the answers to one question: what speaks against first.
 func (x *answering) question(id string) List {
 	var against, ask List
 	add := func(answer, says, from, mark string) {
-		e := Entry{Label: answerWords[answer], Text: strings.TrimSpace(fmt.Sprintf("%s: %s %s", from, says, mark))}
-		if answer == "no" {
+		e := Entry{Label: answerWords[id][answer], Text: strings.TrimSpace(fmt.Sprintf("%s: %s %s", from, says, mark))}
+		if answer == "against" {
 			against = append(against, e)
 		} else {
 			ask = append(ask, e)
@@ -124,13 +140,13 @@ func (x *answering) question(id string) List {
 	case "alcohol":
 		for _, ing := range judge.Spirits(x.Report.Weighed) {
 			if !essence(ing) {
-				add("no", "holds alcohol", ing.Name, "")
+				add("against", "by what it is made of", ing.Name, x.cite(ing.Provenance))
 			}
 		}
 	case "coeliac":
 		for _, a := range judge.Allergens(x.Report.Weighed, x.tables) {
 			if a.Row.ID == "eu-gluten" {
-				add("no", "holds gluten", strings.Join(namesOf(a.From), "; "), x.cite(a.Row.Provenance))
+				add("against", "hold gluten", strings.Join(namesOf(a.From), "; "), x.cite(a.Row.Provenance))
 			}
 		}
 	}
@@ -202,7 +218,7 @@ type fromDoc struct {
 }
 
 type saysDoc struct {
-	Answer string   `json:"answer"` // no | ask; never yes
+	Answer string   `json:"answer"` // against | ask; none speaks for a dish
 	Says   string   `json:"says"`
 	From   []string `json:"from"`
 	Source string   `json:"source"`
@@ -248,7 +264,7 @@ func AnswersJSON(w io.Writer, s *Sheet, a About, oneOfSeveral bool) error {
 		d.Questions[q] = []saysDoc{}
 	}
 	for _, ing := range judge.Spirits(r.Weighed) {
-		d.Questions["alcohol"] = append(d.Questions["alcohol"], saysDoc{"no", "holds alcohol", []string{ing.ID}, ing.Source})
+		d.Questions["alcohol"] = append(d.Questions["alcohol"], saysDoc{"against", "holds alcohol", []string{ing.ID}, ing.Source})
 		use(ing.Source)
 	}
 	for _, x := range judge.Answers(r.Weighed, a.Tables) {

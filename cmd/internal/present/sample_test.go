@@ -65,7 +65,7 @@ func fewTables(t *testing.T) *reference.Tables {
 		},
 		Answers: []reference.Answer{
 			{ID: "butter", Question: "vegetarian", Ingredients: []string{"butter"}, Answer: "ask", Says: "it may be mixed with lard", Provenance: from("green-1900", "p. 23")},
-			{ID: "flour", Question: "hidden", Ingredients: []string{"flour"}, Answer: "no", Says: "it holds <bran>", Provenance: from("green-1900", "p. 24")},
+			{ID: "flour", Question: "hidden", Ingredients: []string{"flour"}, Answer: "against", Says: "it holds <bran>", Provenance: from("green-1900", "p. 24")},
 		},
 		Measures: []reference.Measure{
 			{ID: "gill-old", Names: []string{"gill", "gills"}, Unit: "ml", Span: three("140", "142", "142"), Grade: "exact", Provenance: from("brown-1840", "p. 9")},

@@ -51,7 +51,7 @@ const (
 const (
 	headHolds     = "What is in it"
 	headAllergens = "Foods people are allergic to"
-	headRawEgg    = "Raw egg?"
+	headRawEgg    = "Egg, raw or cooked"
 	headDisplay   = "To be eaten, or for show"
 	headSigned    = "Answered by"
 )
