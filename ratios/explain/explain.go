@@ -2,6 +2,7 @@ package explain
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -173,7 +174,7 @@ func (b *Bake) Tasted(words string) ([]Seen, *bench.Trouble) {
 // Explain tells what can be told of a result.
 func (b *Bake) Explain(of Seen) (*Explanation, error) {
 	e := &Explanation{Of: of, Fault: of.Texture.Fault}
-	in, o := b.inputs[of.Part], b.options()
+	in, o := b.inCase(of.Part), b.options()
 	k, err := bake.Compile(in)
 	if err != nil {
 		return nil, fmt.Errorf("explaining %s: %w", of.Texture.Shown, err)
@@ -213,6 +214,28 @@ func (b *Bake) Explain(of Seen) (*Explanation, error) {
 		e.Next = b.next(in, k, o, g, of, share, shares)
 	}
 	return e, nil
+}
+
+// ofCase are flags of how a case was readied and filled; a receipt tells them of
+// the paste or of what goes into it.
+var ofCase = []formula.Flag{"raw_case", "baked_case", "part_baked", "blind_baked", "egg_wash_inside", "warm_filling", "juicy_filling", "cooled"}
+
+// inCase is the input of a part, a paste's with what is told of its case
+// elsewhere in the dish.
+func (b *Bake) inCase(part int) bake.Input {
+	in := b.inputs[part]
+	if b.Formula().Parts[part].Kind != formula.Pastry {
+		return in
+	}
+	in.Method.Flags = maps.Clone(in.Method.Flags)
+	for i := range b.inputs {
+		for _, f := range ofCase {
+			if b.inputs[i].Method.Has(f) {
+				in.Method.Flags[f] = true
+			}
+		}
+	}
+	return in
 }
 
 // farOff is the distance from which a class is no longer called like (see the

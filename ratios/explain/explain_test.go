@@ -327,6 +327,17 @@ func TestTastersAreKeptApart(t *testing.T) {
 	require.Equal(t, []string{"cakey: Anne and Ben, hot", "weeps: Ben, hot", "sets: Ben, hot"}, got)
 }
 
+// A case is readied wherever the receipt says so: of the paste, or of what is
+// poured into it.
+func TestCaseIsReadiedAnywhere(t *testing.T) {
+	e := explained(t, page(t, "rich-lemon-pudding.yaml"), "soggy bottom")
+	require.Equal(t, explain.ByPractice, e.Expected)
+	require.Equal(t, 1.0, e.Share)
+	e = explained(t, page(t, "arrowroot-lemon-tart.yaml"), "soggy bottom")
+	require.Zero(t, e.Share, "it is poured into a baked case")
+	require.NotEmpty(t, e.Outside)
+}
+
 // The heat that was measured is held against what the thing wants.
 func TestCentre(t *testing.T) {
 	for heat, verdict := range map[string]string{"60 C": "under", "80 C": "within", "98 C": "over"} {
