@@ -53,7 +53,7 @@ func Read(name string, text []byte, t *reference.Tables) (*Record, fault.List) {
 	if root == nil {
 		return nil, faults
 	}
-	r := At(page, root, t)
+	r := NewReader(t).At(page, root)
 	if faults := page.Faults(); len(faults) > 0 {
 		return nil, faults
 	}
@@ -61,10 +61,22 @@ func Read(name string, text []byte, t *reference.Tables) (*Record, fault.List) {
 	return r, nil
 }
 
+// Reader reads bench records by one set of tables. It is made once and may be
+// used for many.
+type Reader struct {
+	tables  *reference.Tables
+	methods *receipt.MethodReader
+}
+
+// NewReader makes a reader ready.
+func NewReader(t *reference.Tables) *Reader {
+	return &Reader{t, receipt.NewMethodReader(t)}
+}
+
 // At reads a bench record that stands at a node of a larger page. Faults are
 // recorded on the page.
-func At(page *fault.Page, root *yaml.Node, t *reference.Tables) *Record {
-	p := &reading{Reader: sheet.Reader{Page: page}, tables: t, methods: receipt.NewMethodReader(t), out: &Record{File: page.Name}}
+func (r *Reader) At(page *fault.Page, root *yaml.Node) *Record {
+	p := &reading{Reader: sheet.Reader{Page: page}, tables: r.tables, methods: r.methods, out: &Record{File: page.Name}}
 	p.record(root)
 	return p.out
 }

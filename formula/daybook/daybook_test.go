@@ -481,3 +481,35 @@ func TestAdjustmentIsUndone(t *testing.T) {
 		}
 	})
 }
+
+// A year of bakes, one a day, read and added to: at most a second each.
+func BenchmarkKeep(b *testing.B) {
+	tab := tables(b)
+	path := filepath.Join(b.TempDir(), "book.yaml")
+	e := entry(tab, "A", "cakey")
+	var text strings.Builder
+	text.WriteString(head)
+	for i := range 365 {
+		e.Bake = i + 1
+		one, err := e.entry()
+		require.NoError(b, err)
+		text.WriteString(one)
+	}
+	b.Run("read", func(b *testing.B) {
+		for b.Loop() {
+			if _, faults := Read(path, []byte(text.String()), tab); len(faults) > 0 {
+				b.Fatal(faults)
+			}
+		}
+	})
+	b.Run("keep", func(b *testing.B) {
+		for b.Loop() {
+			b.StopTimer()
+			require.NoError(b, os.WriteFile(path, []byte(text.String()), 0o644))
+			b.StartTimer()
+			if _, err := Keep(path, e, tab); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+}

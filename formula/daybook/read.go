@@ -37,7 +37,7 @@ func Read(name string, text []byte, t *reference.Tables) (*Book, fault.List) {
 	if root == nil {
 		return nil, page.Faults()
 	}
-	r := &reading{Reader: sheet.Reader{Page: page}, tables: t, book: b, lines: len(fault.Lines(b.text))}
+	r := &reading{Reader: sheet.Reader{Page: page}, tables: t, records: bench.NewReader(t), book: b, lines: len(fault.Lines(b.text))}
 	r.entries(root)
 	if faults := page.Faults(); len(faults) > 0 {
 		return nil, faults
@@ -57,9 +57,10 @@ func blank(text []byte) bool {
 
 type reading struct {
 	sheet.Reader
-	tables *reference.Tables
-	book   *Book
-	lines  int
+	tables  *reference.Tables
+	records *bench.Reader
+	book    *Book
+	lines   int
 }
 
 func (r *reading) entries(root *yaml.Node) {
@@ -116,7 +117,7 @@ func (r *reading) entry(n *yaml.Node, number int) (e Entry, at place) {
 		e.Tasted = r.tasted(v)
 	}
 	if v := has["record"]; v != nil {
-		e.Record = bench.At(r.Page, v, r.tables)
+		e.Record = r.records.At(r.Page, v)
 		at.from, at.column = v.Line, v.Column
 		for i := 0; i+1 < len(n.Content); i += 2 {
 			if k := n.Content[i]; n.Content[i+1] == v && k.Line < v.Line {
