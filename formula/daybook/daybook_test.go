@@ -192,7 +192,7 @@ type dyingSink struct {
 
 // Write writes a few bytes at a time and may be ended between any two.
 func (s *dyingSink) Write(p []byte) (int, error) {
-	const few = 41
+	const few = 83
 	for n := 0; n < len(p); n += few {
 		if s.d.step() {
 			return n, errKilled

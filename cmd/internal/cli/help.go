@@ -20,6 +20,7 @@ func topics() []topic {
 		{"exit-codes", "how a run ends", exitCodes},
 		{"readings", "what \"about 8 in 10\" rests on", readingsTopic},
 		{"format", "how a receipt file is written", formatTopic},
+		{"bench", "how a bench record and a tasting sheet are filled in", benchTopic},
 		{"schema", "the JSON Schema of a report", present.Schema},
 	}
 }
@@ -103,6 +104,39 @@ A kitchen.yaml beside it holds the keys of "kitchen". Nothing outside the folder
 is read.
 
   $ assize check seville-orange-tart.yaml
+`
+
+const benchTopic = `A bench record tells what was really done. "assize bake FILE" writes one with every
+place empty; fill in what you know and leave the rest. What is filled in takes the
+place of a doubt, what is left empty stays in doubt.
+
+  baked       the day, as 2026-11-07
+  eggs        weighed together out of their shells: {number: 4, grams: 208}
+  parts       of each part
+    used        grams really used of each line; a line of several things has an
+                entry for each
+    added       what the receipt does not list: - {of: cornflour, grams: 8}
+    done        how it was made where you did otherwise, or the receipt does not
+                say, in the words of a receipt: - melt the butter
+  dish        what it was baked in
+  oven        readings: - {minute: 0, heat: 200 C}
+  centre      heat in the middle when it came out: 78 C or 172 F
+  minutes     in the oven, or over the fire
+  departures  anything else done otherwise; kept and shown, nothing is reckoned
+              from it
+  meant       how it should be, if you know better than the receipt says
+  tasted      the tasting sheet, each taster under a dash of their own
+  formula     the receipt as it stood that day; leave it be
+
+On the tasting sheet say what was seen, not how good it was: by and when (hot, cool
+or next day), then in a word or two at the cut, wobble, crumb, liquid (what has run
+out after ten minutes), spoon, mouth, crust, rim, centre, top and base. "words"
+takes anything else and is kept as it stands. Tasters are kept apart and never
+averaged. A word that may mean several things is asked about.
+
+  $ assize bake rich-lemon-pudding.yaml
+  $ assize tables signs
+  $ assize explain bench/rich-lemon-pudding-first.yaml
 `
 
 const formatExample = `  title: Orange tart
