@@ -23,7 +23,7 @@ type crossing struct {
 func (m *making) crossing(ts phrase) []crossing {
 	var out []crossing
 	for i := range ts {
-		c, ok := crossingAt(ts, i)
+		c, ok := crossingAt(ts, i, m.section == ingredients)
 		if !ok {
 			continue
 		}
@@ -37,7 +37,7 @@ func (m *making) crossing(ts phrase) []crossing {
 
 // crossingAt reads the name of another receipt that ends with the noun at token
 // i.
-func crossingAt(ts phrase, i int) (crossing, bool) {
+func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
 	kind, ok := takenKinds[ts.key(i)]
 	if !ok || (ts.key(i) == "shell" || ts.key(i) == "case") && !shellWords[ts.key(i-1)] {
 		return crossing{}, false
@@ -72,6 +72,8 @@ func crossingAt(ts phrase, i int) (crossing, bool) {
 		}
 	case kind != formula.Pastry:
 		return crossing{}, false // a custard or a sauce without a number is made somewhere near
+	case listed && (i+1 == len(ts) || ts[i+1].kind == mark || ts.key(i+1) == "and" || ts.key(i+1) == "made") && ts.key(from-1) != "the":
+		c.title = title
 	case !laid(ts, from, i) && !asDirected(ts, from, i) && ts.key(i) != "shell":
 		return crossing{}, false
 	default:
@@ -120,6 +122,11 @@ func laid(ts phrase, from, i int) bool {
 			return false
 		}
 	}
+	if b == "the" && i == from { // "roll out the paste" is of what is in hand
+		if k := ts.key(from - 2); k != "with" && k != "in" && k != "of" {
+			return false
+		}
+	}
 	if b == "to" || b == "into" || b == "make" || b == "as" || b == "the" && (ts.key(from-2) == "roll" || ts.key(from-2) == "make") {
 		return false
 	}
@@ -162,10 +169,30 @@ func layOf(ts phrase) string {
 		return "lining"
 	case lid && has("lid top"):
 		return "lid"
-	case lid:
+	case lid && coversDish(ts):
 		return "lining" // "cover the dish with paste" lines it
+	case lid:
+		return "lid"
 	}
 	return ""
+}
+
+// coversDish reports that it is the dish that is covered, and not what is in it.
+func coversDish(ts phrase) bool {
+	for i := range ts {
+		if k := ts.key(i); k != "cover" && k != "covered" {
+			continue
+		}
+		for j := i + 1; j < min(len(ts), i+6); j++ {
+			switch ts.key(j) {
+			case "dish", "dishes", "plate", "tin", "bottom", "pattypans", "pans":
+				return true
+			case "with":
+				return false
+			}
+		}
+	}
+	return false
 }
 
 // madeHere follows the parts that a sentence begins to make without a heading:
@@ -199,7 +226,7 @@ func made(ts phrase) (name string, kind formula.Kind, ok bool) {
 		if !known {
 			continue
 		}
-		if n := ts.key(i + 1); n == "of" || n == "with" || n == "by" {
+		if n := ts.key(i + 1); n == "of" || n == "with" || n == "by" || n == "in" || ts.key(i+2) == "in" && ts.has(words("proportion")) {
 			return takenNames[kind], kind, true
 		}
 		return "", "", false

@@ -145,6 +145,9 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 			if !plainWords(ts[i:i+n]) || !r.isVessel(ts[i:i+n]) {
 				continue
 			}
+			if k := ts.key(i + n); k == "of" || k == "full" || k == "and" && measuring[ts.key(i+n-1)] {
+				continue // four tea-cups full of arrow-root
+			}
 			if last := strings.TrimSuffix(ts.key(i+n-1), "s"); n == 1 && (handy[last] || handy[ts.key(i)]) && !r.bakedIn(ts, i) {
 				continue // a basin to mix in
 			}
@@ -175,13 +178,20 @@ var (
 // dishFrom takes in the words of shape and size before a vessel: "a shallow
 // dish", "a 23 cm tart tin".
 func (r *Reader) dishFrom(ts phrase, i int) int {
-	for i > 0 && (ts[i-1].kind == figure || ts[i-1].kind == word && shapes[ts.key(i-1)]) {
-		i--
+	for j := i; j > 0 && (ts[j-1].kind == figure || ts[j-1].kind == word && shapes[ts.key(j-1)]); j-- {
+		if k := ts.key(j - 1); k != "in" && k != "inch" && k != "inches" && k != "cm" && k != "x" || j > 1 && ts[j-2].kind == figure {
+			i = j - 1
+		} else {
+			break
+		}
 	}
 	return i
 }
 
 var shapes = words("shallow deep large small long round oval square tart cm in inch inches sandwich loaf loose bottomed earthen tin china soup pie flat fluted paper pudding custard x")
+
+// measuring are vessels that measure as well.
+var measuring = words("cup cups teacup teacups glass glasses tumbler tumblers")
 
 // handy are vessels a cook mixes or drinks in as well.
 var handy = words("basin bowl cup glass glasse pan plate saucer dish dishe mould mold tin jar")

@@ -20,6 +20,9 @@ func (m *making) finish() (*formula.Formula, Trace) {
 	}
 	var out []*portionOf
 	for _, p := range m.parts {
+		if p.plain && (m.parts[0].part.Kind == formula.Cake || m.parts[0].part.Kind == formula.Bread || m.makes(p.part.Kind)) {
+			continue // the paste is what is in hand
+		}
 		if len(p.lines) == 0 && p.part.Take == "" {
 			if len(p.steps) > 0 && len(m.parts) > 1 {
 				m.moveSteps(p)
@@ -35,7 +38,9 @@ func (m *making) finish() (*formula.Formula, Trace) {
 	m.tellKinds(out)
 	for i, p := range out {
 		part := p.part
-		part.Steps = p.steps
+		for _, s := range p.steps {
+			part.Steps = append(part.Steps, s.text)
+		}
 		for _, g := range p.lines {
 			part.Lines = append(part.Lines, m.line(g, i, len(part.Lines)))
 		}
@@ -48,8 +53,14 @@ func (m *making) finish() (*formula.Formula, Trace) {
 			})
 		}
 	}
+	m.owe()
 	m.trace.inOrder()
 	return m.f, m.trace
+}
+
+// makes reports that a part of the kind is made here.
+func (m *making) makes(k formula.Kind) bool {
+	return slices.ContainsFunc(m.parts, func(p *portionOf) bool { return p.part.Kind == k && len(p.lines) > 0 })
 }
 
 // tellKinds settles by what is in it the kind of a part whose name does not
@@ -57,7 +68,10 @@ func (m *making) finish() (*formula.Formula, Trace) {
 func (m *making) tellKinds(parts []*portionOf) {
 	raised := m.titled.has(raisedWords)
 	for _, p := range parts {
-		said := m.r.split([]rune(strings.Join(p.steps, " ; ")), 0)
+		var said phrase
+		for _, s := range p.steps {
+			said = append(said, m.r.split([]rune(s.text), 0)...)
+		}
 		if p.part.Kind == formula.Filling && p == m.parts[0] {
 			switch {
 			case m.mostlyOf(p, pasteRoles) && m.holds(p, "flour") && said.has(words("paste dough crust")):
@@ -75,7 +89,7 @@ func (m *making) tellKinds(parts []*portionOf) {
 		}
 		for _, q := range parts {
 			for _, s := range q.steps {
-				ts := m.r.split([]rune(s), 0)
+				ts := m.r.split([]rune(s.text), 0)
 				if p.part.Lay != "" || !ts.has(words("line lined raise raised walls")) {
 					continue
 				}
@@ -115,6 +129,51 @@ func (m *making) holds(p *portionOf, role string) bool {
 		}
 	}
 	return false
+}
+
+// owe shows as unread whatever words have found no place: not in the title, a
+// line, a step, nor among what was told or set aside.
+func (m *making) owe() {
+	placed := make([]bool, len(m.page.given))
+	put := func(from, to int) {
+		for i := max(0, from); i < min(to, len(placed)); i++ {
+			placed[i] = true
+		}
+	}
+	for _, s := range m.named {
+		put(s.from, s.to)
+	}
+	for _, a := range m.set {
+		put(a.from, a.to)
+	}
+	for _, p := range m.parts {
+		kept := slices.ContainsFunc(m.f.Parts, func(q formula.Part) bool { return q.Name == p.part.Name })
+		for _, s := range p.steps {
+			if kept {
+				put(s.from, s.to)
+			}
+		}
+		for _, g := range p.lines {
+			if kept {
+				put(g.from, g.to)
+			}
+		}
+	}
+	for i := 0; i < len(m.seen); i++ {
+		from := i
+		for i < len(m.seen) && (m.seen[i].kind == mark && i > from || m.seen[i].kind != mark && !placed[m.seen[i].from-1]) {
+			i++
+		}
+		run := trimGlue(trimMarks(m.seen[from:i]))
+		if len(run) == 0 {
+			continue
+		}
+		pos := m.page.pos(run[0].from - 1)
+		m.trace.Unread = append(m.trace.Unread, Stretch{
+			Words: m.page.copied(run[0].from-1, after(run)), Line: pos.Line, Column: pos.Column,
+			Why: "no place was found for these words", Hint: "write them into the file where they belong, or take them out of the text", Part: -1, Index: -1,
+		})
+	}
 }
 
 // rank puts what is taken for the case before what goes into it.
@@ -322,6 +381,6 @@ func (m *making) take(c crossing, ts phrase) {
 	}
 	at := ts[c.from].from - 1
 	m.parts = append(m.parts, &portionOf{
-		part: formula.Part{Name: name, Kind: c.kind, Take: c.title, Lay: c.lay, Pos: m.page.pos(at)}, at: at,
+		part: formula.Part{Name: name, Kind: c.kind, Take: c.title, Lay: c.lay, Pos: m.page.pos(at)}, at: at, plain: c.plain,
 	})
 }

@@ -68,11 +68,14 @@ type making struct {
 	had     bool // a list of ingredients was there
 	owned   mentions
 	titled  phrase
-	hints   int    // looked up so far
-	eggs    of     // whose whites or yolks were taken
-	fruit   of     // whose rind or juice was taken
-	hand    string // of what is being read: empty, or why it is no part of the first text
-	passing bool   // a part is made in passing
+	hints   int       // looked up so far
+	seen    phrase    // every word of the page
+	set     []stretch // set aside
+	named   []stretch // in the title, or told
+	eggs    of        // whose whites or yolks were taken
+	fruit   of        // whose rind or juice was taken
+	hand    string    // of what is being read: empty, or why it is no part of the first text
+	passing bool      // a part is made in passing
 }
 
 // portionOf is one part being read.
@@ -80,7 +83,14 @@ type portionOf struct {
 	part  formula.Part
 	at    int // where it begins
 	lines []gathered
-	steps []string
+	steps []stretch
+	plain bool // taken by a name that may mean what is in hand
+}
+
+// stretch is a run of the page, with its words as they are kept.
+type stretch struct {
+	from, to int
+	text     string
 }
 
 // gathered is one ingredient line with where it stands.
@@ -117,6 +127,7 @@ func (m *making) read() {
 	m.main()
 	for _, b := range blocks {
 		ts := m.page.tokens(b.from, b.to)
+		m.seen = append(m.seen, ts...)
 		switch b.kind {
 		case heading:
 			m.head(b, ts)
@@ -158,6 +169,7 @@ func (m *making) outside(d doubt) {
 func (m *making) aside(from, to int, why string) {
 	if w := m.page.copied(from, to); w != "" {
 		pos := m.page.pos(from)
+		m.set = append(m.set, stretch{from: from, to: to})
 		m.trace.Aside = append(m.trace.Aside, Stretch{Words: w, Line: pos.Line, Column: pos.Column, Why: why, Part: -1, Index: -1})
 	}
 }
@@ -198,12 +210,15 @@ func (m *making) isHead(ts phrase) bool {
 // name sets the title, without the number of the receipt and the stop behind
 // it. The number becomes another name, so that the book can call it by that.
 func (m *making) name(ts phrase) {
-	m.titled = ts
+	m.titled, m.seen = ts, append(m.seen, ts...)
 	if number, rest := numbered(ts); len(rest) > 0 {
 		m.f.Also = append(m.f.Also, "No. "+number)
 		ts, m.titled = rest, rest
 	}
 	words := strings.Trim(m.page.words(ts[0].from-1, after(ts)), " .:-–—_*=")
+	if utf8.RuneCountInString(words) < longestTitle {
+		m.named = append(m.named, stretch{from: ts[0].from - 1, to: after(ts)})
+	}
 	switch {
 	case words == "":
 	case m.f.Title == "":
@@ -307,9 +322,7 @@ func (m *making) begin(name string, kind formula.Kind, at int) {
 func (m *making) head(b block, ts phrase) {
 	h, _ := m.r.headAt(ts, true)
 	m.turn(h, b.from)
-	if h.section != ofPart {
-		m.aside(b.from, b.to, Heading)
-	}
+	m.aside(b.from, b.to, Heading)
 }
 
 // turn goes on under a heading.
@@ -343,6 +356,10 @@ func (m *making) item(b block, ts phrase) {
 		m.gather(g)
 		return
 	}
+	if bought(ts) {
+		m.aside(from, to, "a case bought or made before: it is not weighed")
+		return
+	}
 	if c := m.crossing(ts); len(c) == 1 && (c[0].to-c[0].from > 1 || len(ts) < 4) {
 		m.take(c[0], ts)
 		m.told(ts, "a part taken from elsewhere", "it names another receipt")
@@ -369,6 +386,21 @@ func (m *making) item(b block, ts phrase) {
 		tr = troubles[0]
 	}
 	m.gather(gathered{from: from, to: to, listed: true, mention: mention{how: unread, line: formula.Line{Text: text}, trouble: &tr}})
+}
+
+// bought reports a case that is counted and no receipt of the book: "1 unbaked
+// 9-inch pie shell".
+func bought(ts phrase) bool {
+	c := number(ts)
+	if c.used == 0 || ts.key(len(ts)-2) == "no" {
+		return false
+	}
+	for i := c.used; i < len(ts) && (ts[i].kind != mark); i++ {
+		if k := ts.key(i); (k == "shell" || k == "case") && shellWords[ts.key(i-1)] {
+			return true
+		}
+	}
+	return false
 }
 
 // woven finds the ingredients in a run of words, and reports whether nothing
@@ -499,14 +531,10 @@ func (m *making) sentence(ts phrase) {
 			m.aside(ts[0].from-1, after(ts), "told beside the making")
 			return
 		}
-		if n >= len(ts) {
-			if h.section != ofPart {
-				m.aside(ts[0].from-1, after(ts), Heading)
-			}
+		if m.aside(ts[0].from-1, after(ts[:n]), Heading); n >= len(ts) {
 			return
 		}
 		if h.section != ofPart {
-			m.aside(ts[0].from-1, after(ts[:n]), Heading)
 			whole = trimMarks(ts[n:])
 		}
 		ts = trimMarks(ts[n:])
@@ -534,7 +562,7 @@ func (m *making) sentence(ts phrase) {
 
 // timed takes the time of baking from words that stand under "Time".
 func (m *making) timed(ts phrase) {
-	if m.f.Bake != "" || len(ts) == 0 {
+	if m.f.Bake != "" || len(ts) == 0 || !m.bakes() {
 		return
 	}
 	words := m.page.words(ts[0].from-1, after(ts))
@@ -544,7 +572,20 @@ func (m *making) timed(ts phrase) {
 	}
 }
 
+// bakes reports that the method speaks of baking.
+func (m *making) bakes() bool {
+	for _, p := range m.parts {
+		for _, s := range p.steps {
+			if bakeWord.MatchString(s.text) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 func (m *making) told(ts phrase, took, why string) {
+	m.named = append(m.named, stretch{from: ts[0].from - 1, to: after(ts)})
 	pos := m.page.pos(ts[0].from - 1)
 	m.trace.Read = append(m.trace.Read, Interpretation{
 		Words: m.page.words(ts[0].from-1, after(ts)), Line: pos.Line, Column: pos.Column, Took: took, Why: why, Part: -1, Index: -1,
@@ -608,6 +649,9 @@ func amountBefore(r *Reader, ts phrase, at int) int {
 // extends puts words to the line before them when the line is still read with
 // them: "for the dish", "well washed".
 func (m *making) extends(c phrase, got []mention, ts phrase) bool {
+	if slices.ContainsFunc(c, func(t token) bool { return t.kind == figure || numberWords[t.key] > 0 }) {
+		return false
+	}
 	lines := m.now.lines
 	for i := len(lines) - 1; i >= 0 && i >= len(lines)-len(got); i-- {
 		l := &lines[i]
@@ -638,7 +682,7 @@ func trimGlue(ts phrase) phrase {
 // order reads a sentence of the method. One that only lists what to take is no
 // step.
 func (m *making) order(whole, ts phrase) {
-	chosen := ts.has(choiceWords)
+	chosen := ts.has(choiceWords) || ts.key(0) == "if"
 	m.references(ts)
 	w := newWeave(m.r, m.page, ts)
 	onlyTakes := true
@@ -802,7 +846,15 @@ func (m *making) step(ts phrase) {
 	}
 	_, to = m.marked(to-1, to)
 	text := strings.Join(strings.Fields(string(m.page.steps[ts[0].from-1:to])), " ")
-	m.now.steps = append(m.now.steps, text)
+	if m.hand != "" {
+		text = upperFirst(m.hand) + ": " + m.page.words(ts[0].from-1, to)
+	}
+	m.now.steps = append(m.now.steps, stretch{ts[0].from - 1, to, text})
+}
+
+func upperFirst(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 // baked takes oven, time and dish from a sentence.

@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 // receiptSeeds are whole receipts of every shape the reader knows.
@@ -82,4 +83,18 @@ func keepsWords(t require.TestingT, r *Reader, text string) {
 			require.True(t, kept[w], "%q: the word %q is lost", text, tok.text)
 		}
 	}
+}
+
+// TestReceiptSalad holds receipts put together at random from the words of the
+// kitchen to the promises of FuzzReceipt.
+func TestReceiptSalad(t *testing.T) {
+	r := reader(t)
+	menu := strings.Split(`half a pound|six|6|the yolks|the whites|eggs|egg|of|of each|each|the same|as much|their weight|in|sugar|butter|flour|melted butter|lemon|the juice|the rind|two lemons|and|or|,|;|.|:|--|(|)
+|
+
+|For the paste|For the icing:|Ingredients|Ingredients.--|Method|Mode.--|Time.--|Average cost, 1s.|- |1. |beat|add|take|Take|Beat|stir in|bake it|in a quick oven|half an hour|line a dish with puff paste|paste No. 3|a dish|soup plate|to taste|a little|some|salt|nutmeg|as will make a paste|enough|every|to every pound|[?]|[6|8]|[illegible]|[struck: 4 oz suet]|[margin: a glass of brandy]|[errata: 4 oz]|squeeze it|leaving out half the whites|well beaten|sweeten it|gils|of milk|A PLAIN PUDDING.|water|cup|1 (400 g) tin|½|serve with cream|if liked|ye|ſugar|do.|against|them`, "|")
+	rapid.Check(t, func(t *rapid.T) {
+		words := rapid.SliceOfN(rapid.SampledFrom(menu), 1, 40).Draw(t, "words")
+		keepsWords(t, r, strings.Join(words, " "))
+	})
 }

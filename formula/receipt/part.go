@@ -119,7 +119,7 @@ func partName(ts phrase) (name string, kind formula.Kind, n int) {
 		}
 	}
 	for j := i; j < min(len(ts), i+longestPart); j++ {
-		if ts[j].kind != word || glue[ts.key(j)] {
+		if ts[j].kind != word || glue[ts.key(j)] || imperatives[ts.key(j)] && partKinds[ts.key(j)] == "" {
 			return "", "", 0
 		}
 		k, ok := partKinds[ts.key(j)]

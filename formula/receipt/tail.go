@@ -1,5 +1,7 @@
 package receipt
 
+import "strings"
+
 // tail is where that ends which is said of a thing right behind its name:
 // "finely sifted", "melted to oil", ", well beaten", "(leaving out half the
 // whites)". What is done with it next is no part of it.
@@ -80,7 +82,9 @@ func (w *weave) saidOf(i, end int) int {
 	switch {
 	case j >= end || w.ts[j].kind != word:
 		return i
-	case participle(w.keys[j]) && !imperative(w.ts, j) && !adverbs[w.keys[j]]:
+	case participle(w.keys[j]) && !strings.HasSuffix(w.keys[j], "ly") && !imperative(w.ts, j) && !adverbs[w.keys[j]]:
+		j++
+	case j > i && trailing[w.keys[j]]: // "very light"
 		j++
 	case j == i && trailing[w.keys[j]] && w.closesAt(j+1):
 		j++

@@ -253,11 +253,17 @@ func (s *scanner) stop() {
 		s.pass(".")
 		return
 	}
-	if last := s.out[len(s.out)-1]; last.kind == word && (last.key == "no" && isDigit(after) || s.abbreviation(last.key)) {
+	if last := s.out[len(s.out)-1]; last.kind == word && (last.key == "no" && isDigit(after) || s.abbreviation(last.key) && (shortWord(last.text) || unicode.IsLower(after))) {
 		s.pass(".")
 		return
 	}
 	s.mark(".")
+}
+
+// shortWord reports the abbreviation of a measure, by its length or for want of
+// a vowel: after "spoon." a sentence may begin, after "oz." or "tbsp." none does.
+func shortWord(w string) bool {
+	return len(w) <= 3 || !strings.ContainsAny(strings.ToLower(w), "aeiou") || strings.HasSuffix(strings.ToLower(w), "sp")
 }
 
 // dash tells a hyphen inside a word or a range from a dash between clauses.

@@ -1,6 +1,8 @@
 package receipt
 
 import (
+	"slices"
+
 	"assize/formula"
 	"assize/reference"
 )
@@ -70,6 +72,9 @@ func (w *weave) scan() []mention {
 			continue
 		}
 		if m, ok := w.mentionAt(i); ok {
+			if w.otherWay(m) {
+				m.how = again
+			}
 			w.found = append(w.found, m)
 			w.tasteBefore(len(w.found) - 1)
 			if m.how == withAmount && len(m.line.Items) > 0 {
@@ -82,6 +87,30 @@ func (w *weave) scan() []mention {
 		i += max(1, w.pass(i))
 	}
 	return w.found
+}
+
+// otherWay reports one thing that may be taken for the one named before it: "or
+// a small tea-spoonful of essence of lemon".
+func (w *weave) otherWay(m mention) bool {
+	if len(w.found) == 0 {
+		return false
+	}
+	before := w.found[len(w.found)-1].to
+	j := m.from
+	for j > before && (w.ts[j-1].kind == mark && w.ts[j-1].key == "," || skipped[w.keys[j-1]] || w.keys[j-1] == "or" || w.keys[j-1] == "else" || w.keys[j-1] == "a") {
+		j--
+	}
+	return j == before && (m.key(w, before) || w.key(m.from) == "or")
+}
+
+// key reports that "or" stands between a place and the mention.
+func (m mention) key(w *weave, from int) bool {
+	for i := from; i < m.from; i++ {
+		if w.keys[i] == "or" {
+			return true
+		}
+	}
+	return false
 }
 
 // tasteBefore has "to taste" hold for the names joined to the one it follows:
@@ -176,10 +205,19 @@ func (w *weave) vesselAt(i int) int {
 	if vesselWords[ts.key(n+m)] && ts.key(n+m) != "" {
 		return n + m + 1
 	}
+	if vesselWords[ts.key(n+m-1)] && ts.key(n+m) == "of" && !w.inList { // "over a basin of boiling water"
+		for j := max(0, i-3); j < i; j++ {
+			if k := w.keys[j]; k == "in" || k == "into" || k == "over" {
+				if c, e := w.nameAt(i+n+m+1, false); e > 0 && c.Ingredient != nil && slices.Contains(c.Ingredient.Roles, "water") {
+					return e - i
+				}
+			}
+		}
+	}
 	return 0
 }
 
-var vesselWords = words("basin basins mould moulds mold molds dish dishes bowl bowls jar jars pan pans saucepan stewpan tin tins pot pots jug jugs bottle bottles measure size sized")
+var vesselWords = words("kettle kettles basin basins mould moulds mold molds dish dishes bowl bowls jar jars pan pans saucepan stewpan tin tins pot pots jug jugs bottle bottles measure size sized")
 
 // comparison reads what a thing is likened to: "as thick as cream", "the colour
 // of straw", "like butter".
@@ -262,7 +300,7 @@ func (w *weave) wholeName(from, to int) bool {
 	return true
 }
 
-var toolWords = words("pie pies pudding puddings tart tarts tartlets pasties dumplings sauce soup patties cheesecakes fritters spoon spoons whisk dish cloth paper cutter knife grater brush boat sieve coloured colored colour color cellar dredger bath thick mill")
+var toolWords = words("jelly filling frosting icing mixture mints pie pies pudding puddings tart tarts tartlets pasties dumplings sauce soup patties cheesecakes fritters spoon spoons whisk dish cloth paper cutter knife grater brush boat sieve coloured colored colour color cellar dredger bath thick mill")
 
 // run are the keys from token i to the next mark, as many as a name may have.
 func (w *weave) run(i int) []string {
@@ -361,7 +399,7 @@ func (r *Reader) partsWords(ts phrase) (int, bool) {
 		if eggSides[k] != "" || fruitParts[k] != "" && fruitParts[k] != wholeFruit && k != "peeled" && k != "skinned" {
 			break
 		}
-		if ts[i].kind != word || k != "the" && !participle(k) && !partAdjectives[k] {
+		if ts[i].kind != word || k != "the" && (!participle(k) || imperatives[k]) && !partAdjectives[k] || i == 0 && adverbs[k] && ts.key(1) == "the" {
 			return 0, false
 		}
 		i++
@@ -488,7 +526,11 @@ func (w *weave) amount(i int) (mention, bool) {
 	case to == 0:
 		return mention{}, false
 	case !a.measured && !w.countable(c, j, to, i):
-		return w.elliptic(i, n, j, to)
+		m, ok := w.elliptic(i, n, j, to)
+		if !ok && w.inList && a.numbered && !a.article() {
+			return w.notRead(i, to)
+		}
+		return m, ok
 	}
 	if definite && w.before != nil && w.before(c, w.keys[j:to]) {
 		return mention{from: i, to: to, how: again}, true
@@ -516,6 +558,14 @@ func (w *weave) mayStart(i int) bool {
 	k := t.key
 	if imperatives[k] && w.key(i+1) != "of" {
 		return false // "grate" and "shake" are measures as well
+	}
+	if isFraction(k) && (i == 0 || w.ts[i-1].kind != figure && numberWords[w.keys[i-1]] == 0) {
+		switch w.key(i + 1) {
+		case "a", "an", "the", "them", "it", "your", "each":
+			if k != "half" {
+				return false // "core and quarter a dozen pippins"
+			}
+		}
 	}
 	if _, ok := numberWords[k]; ok || k == "a" || k == "an" || k == "half" || isFraction(k) || k == "from" || k == "between" || k == "about" {
 		return true
@@ -716,11 +766,21 @@ func (w *weave) unknown(i, j int) (mention, bool) {
 	}
 	if w.last != nil { // "half a pound of sweet almonds and 3 oz. of bitter"
 		words := reference.Words(w.last.Name)
-		full := w.say(i, to) + " " + words[len(words)-1]
+		noun := words[len(words)-1]
+		full := w.say(i, to) + " " + noun
+		whole := append(slices.Clone(w.keys[j:to]), noun)
+		if _, n := w.r.begins(whole); n < len(whole) {
+			full = ""
+		}
 		if m, ok := w.reads(i, to, to, full, "the name is that of the thing before it"); ok {
 			return m, true
 		}
 	}
+	return w.notRead(i, to)
+}
+
+// notRead is an amount that the line reader makes nothing of.
+func (w *weave) notRead(i, to int) (mention, bool) {
 	_, troubles := w.quiet.read(w.ts[i:to])
 	if len(troubles) == 0 {
 		return mention{}, false
@@ -1094,6 +1154,9 @@ func (w *weave) end(to int) int {
 // reads tries the words from one token to another as an ingredient line, then
 // those up to a nearer end.
 func (w *weave) reads(from, to, nearer int, written, note string) (mention, bool) {
+	for from < to && w.ts[from].kind == mark {
+		from++
+	}
 	ends := []int{to}
 	if nearer != to {
 		ends = append(ends, nearer)
