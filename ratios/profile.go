@@ -34,6 +34,9 @@ type Ratio struct {
 	Row    *reference.Ratio
 	Value  reference.Span
 	Of, To decimal.Decimal
+	// Open marks a ratio that counts something the receipt names and gives no
+	// amount of: the figure leaves it out.
+	Open bool
 }
 
 // places is how far a quotient is carried for showing.
@@ -94,14 +97,16 @@ func basisOf(w *weigh.Weighed, p *weigh.Part, asked string) Basis {
 // ratioOf is one ratio of a part; false when there is nothing to divide by.
 func ratioOf(w *weigh.Weighed, p *weigh.Part, row *reference.Ratio) (Ratio, bool) {
 	var terms []term
+	open := false
 	for i := range p.Items {
 		it := &p.Items[i]
 		if it.State != formula.Stated {
+			open = open || weight(it, row.Of).IsPositive() || weight(it, row.To).IsPositive()
 			continue
 		}
 		terms = append(terms, term{of: weight(it, row.Of), to: weight(it, row.To), item: it})
 	}
-	r := Ratio{Row: row}
+	r := Ratio{Row: row, Open: open}
 	for _, t := range terms {
 		if t.item.Used(w.Unknowns) {
 			r.Of = r.Of.Add(t.of.Mul(t.item.Grams.Likely))

@@ -230,12 +230,24 @@ var partKinds = []string{"pastry", "filling", "cake", "batter", "bread", "mering
 // unsaid are the flags of method a class may give odds for.
 var unsaid = []string{"eggs_beaten", "mixed", "eggs_very_light", "creamed", "melted_fat", "slow", "moderate", "hot"}
 
+// raised reports whether some method raises a flag.
+func (c *checker) raised(flag string) bool {
+	return slices.ContainsFunc(c.t.Methods, func(m Method) bool { return slices.Contains(m.Sets, flag) })
+}
+
 func (c *checker) classes() {
 	spelled := map[string]string{}
 	for i, k := range c.t.Classes {
 		c.provenance("classes", i, k.Provenance)
 		c.oneOf("classes", i, "kind of part", k.Kind, partKinds)
 		c.oneOf("classes", i, "era", k.Era, []string{"modern", "period"})
+		for _, flags := range k.Made {
+			for _, f := range flags {
+				if !c.raised(f) {
+					c.report("classes", i, "", "it is made by %q, which no method raises", f)
+				}
+			}
+		}
 		for flag, odds := range k.Unsaid {
 			c.oneOf("classes", i, "thing left unsaid", flag, unsaid)
 			if odds.IsNegative() {

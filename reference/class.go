@@ -12,6 +12,9 @@ type Class struct {
 	About string   `yaml:"about,omitempty"`       // one line: what it is, traps of meaning
 	Meant string   `yaml:"meant,omitempty"`       // texture id the class is meant to have when not plainly set or sound
 	Heat  string   `yaml:"heat,omitempty"`        // what heat it wants today, in words and degrees
+	// Made is how it is made, by what is asked of the making: the flags of method
+	// that are an answer of its own. A question left out is open.
+	Made Named[[]string] `yaml:"made,omitempty"`
 	// Odds for what a receipt of this class leaves unsaid, by method flag.
 	Unsaid     Named[decimal.Decimal] `yaml:"unsaid,omitempty"`
 	Provenance `yaml:",inline"`

@@ -112,6 +112,8 @@ type ClassDistance struct {
 	Class    *reference.Class
 	Distance float64
 	Shared   int
+	// Made tells, by question, whether it is made as the class is; see Made.
+	Made map[string]bool
 }
 
 // Texture is how a part is likely to turn out.

@@ -308,6 +308,9 @@ func (r *rewriter) line(book formula.Line, it formula.Item, ing *reference.Ingre
 // same reports whether a line read means the item wanted.
 func same(got, want *formula.Item) bool {
 	a, b := &got.Amount, &want.Amount
+	if b.State != formula.Stated {
+		return got.Ingredient == want.Ingredient && a.State == b.State
+	}
 	if got.Ingredient != want.Ingredient || a.State != b.State || a.WeightOf != b.WeightOf || a.Parts != b.Parts {
 		return false
 	}
@@ -356,13 +359,15 @@ func (r *rewriter) undone(l formula.Line, at int) formula.Line {
 	if len(l.Either) > 0 {
 		return l
 	}
-	text := r.phrasings(l.Text, at)[0]
-	if text == l.Text {
+	if !slices.ContainsFunc(r.in.Method.Tokens, func(tok formula.Token) bool {
+		return tok.Where == formula.OnLine && tok.Line == at && r.drops(tok.Method)
+	}) {
 		return l
 	}
-	got, troubles := r.reader.Line(text)
-	if len(troubles) == 0 && sameAll(got.Items, l.Items) {
-		return got
+	if text := r.phrasings(l.Text, at)[0]; text != l.Text {
+		if got, troubles := r.reader.Line(text); len(troubles) == 0 && sameAll(got.Items, l.Items) {
+			return got
+		}
 	}
 	if len(l.Items) == 1 && l.Items[0].Amount.State == formula.NotGiven {
 		if got, troubles := r.reader.Plain(receipt.Plain{Of: l.Items[0].Name}); len(troubles) == 0 && sameAll(got.Items, l.Items) {
