@@ -142,7 +142,7 @@ func (b *Batch) compare(w *weigh.Weighed) error {
 				return fmt.Errorf("%s: %s was written and %s is read", b.Formula.Parts[i].Name, was[k].Ingredient.Name, is[k].Ingredient.Name)
 			}
 			one := Rounded{
-				Part: i, Name: is[k].Ingredient.Name, Text: b.Formula.Parts[i].Lines[is[k].Line].Text, Exact: was[k].Grams, Is: is[k].Grams,
+				Part: i, Name: is[k].Ingredient.Name, Text: textOf(&b.Formula.Parts[i].Lines[is[k].Line], is[k].When), Exact: was[k].Grams, Is: is[k].Grams,
 				Counted: is[k].Amount.Measure == "" && is[k].Amount.WeightOf == "" && !is[k].Amount.Parts, NotGiven: is[k].State != formula.Stated,
 			}
 			one.Trifle = one.NotGiven || was[k].Grams.Likely.InexactFloat64() < trifle*total
@@ -156,6 +156,17 @@ func (b *Batch) compare(w *weigh.Weighed) error {
 		}
 	}
 	return nil
+}
+
+// textOf is the line an item stands on, or its side of a line in doubt.
+func textOf(l *formula.Line, when *weigh.When) string {
+	switch {
+	case when == nil:
+		return l.Text
+	case when.Way == 0:
+		return l.Either[0].Text
+	}
+	return "or " + l.Either[when.Way].Text
 }
 
 type rounding struct {

@@ -313,10 +313,10 @@ func (v *fitting) inside() List {
 		out = append(out, Entry{Label: "paste", Text: pasteMade(f) + paste})
 	}
 	if f.Own {
-		out = append(out, Entry{Label: "taken as", Text: "the one of your kitchen, as such dishes are today"})
+		out = append(out, Entry{Label: "taken as", Text: "yours, as such dishes are in the kitchen's year"})
 	} else if f.Vessel != nil {
 		if when := era(f); when != "" {
-			out = append(out, Entry{Label: "taken as", Text: "the one of " + when})
+			out = append(out, Entry{Label: "taken as", Text: "the dish of that name, " + when})
 		}
 	}
 	return out
@@ -374,7 +374,7 @@ func (v *fitting) dishes() []Block {
 	}
 	list := v.Every
 	if !v.All {
-		list = firstOf(list)
+		list = firstOf(list, &v.load)
 	}
 	t := Table{Columns: []Column{
 		{Name: "dish"}, {Name: "of"}, {Name: "takes, ml", Right: true}, {Name: "so it is"}, {Name: "deep, cm", Right: true},
@@ -448,15 +448,15 @@ func (v *fitting) pasteAlone() []Block {
 var linedKinds = map[string]bool{"plate": true, "pie plate": true, "tart tin": true, "pie dish": true, "patty-pan": true}
 
 // firstOf are the dishes worth showing: all of the kitchen's own, then the best
-// fits, and of one name no more than two.
-func firstOf(list []dish.Fit) []dish.Fit {
+// fits among the kinds it is put in, and of one name no more than two.
+func firstOf(list []dish.Fit, l *dish.Load) []dish.Fit {
 	var out []dish.Fit
 	kinds := map[string]int{}
 	shown := 0
 	for i := range list {
 		f := &list[i]
 		if !f.Own {
-			if shown >= fewDishes || f.Verdict == dish.NotKnown || kinds[f.Name] >= fewOfAName {
+			if shown >= fewDishes || f.Verdict == dish.NotKnown || !l.Suits(f) || kinds[f.Name] >= fewOfAName {
 				continue
 			}
 			shown++
