@@ -11,6 +11,7 @@ import (
 	"assize/ratios/bake"
 	"assize/ratios/judge"
 	"assize/ratios/readings"
+	"assize/ratios/variant"
 	"assize/reference"
 )
 
@@ -74,6 +75,10 @@ type Explanation struct {
 	Receipt Receipts
 	// Next are the least changes that answer it, smallest first.
 	Next []Step
+	// Variant is the smallest set of changes to the receipt as it is written that
+	// answers it, sought where no step of Next does; nil when not sought or not
+	// found.
+	Variant *variant.Result
 }
 
 // Cause is one thing that moves the result.
@@ -212,6 +217,7 @@ func (b *Bake) Explain(of Seen) (*Explanation, error) {
 	e.Receipt = b.receipts(k, o, g, of)
 	if e.Fault && !e.AsMeant {
 		e.Next = b.next(in, k, o, g, of, share, shares)
+		e.Variant = b.variant(e)
 	}
 	return e, nil
 }

@@ -225,6 +225,22 @@ func TestNextIsSmallestFirst(t *testing.T) {
 	}
 }
 
+// Where no few steps answer, the least change to the page that does is sought.
+func TestVariantWhereStepsDoNotAnswer(t *testing.T) {
+	tab := tables(t)
+	b, faults := explain.Receipt(judge.New(tab), published(t, tab, "far-floury"))
+	require.NoError(t, faults.Err())
+	e := explained(t, b, "rubbery")
+	require.NotEmpty(t, e.Next)
+	for _, s := range e.Next {
+		require.False(t, s.Answers)
+	}
+	require.NotNil(t, e.Variant)
+	require.True(t, e.Variant.Found)
+	require.Less(t, e.Variant.Effects[0].After, judge.May)
+	require.Nil(t, explained(t, page(t, "rich-lemon-pudding.yaml"), "cakey").Variant)
+}
+
 // What the kind is meant to be is not to be mended.
 func TestAsMeant(t *testing.T) {
 	tab := tables(t)

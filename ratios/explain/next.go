@@ -8,6 +8,7 @@ import (
 	"assize/ratios/change"
 	"assize/ratios/judge"
 	"assize/ratios/readings"
+	"assize/ratios/variant"
 )
 
 // Step is what to do next time: one change, or the least number of them that
@@ -65,6 +66,20 @@ func (b *Bake) next(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, 
 		}
 	}
 	return best[:min(len(best), mostNext)]
+}
+
+// variant is the smallest set of changes to the page that answers a result, where
+// the page has it coming and no few steps answer it; nil when there is none.
+func (b *Bake) variant(e *Explanation) *variant.Result {
+	if e.In != Shares || e.Written < judge.May || e.Share < judge.May || slices.ContainsFunc(e.Next, func(s Step) bool { return s.Answers }) {
+		return nil
+	}
+	f := b.Written.Formula
+	r, err := variant.Find(b.judge, f, variant.Wish{Part: f.Parts[e.Of.Part].Name, Against: []string{e.Judged}})
+	if err != nil || !r.Found || r.Unchanged {
+		return nil // a wish the search cannot meet leaves the steps as they are
+	}
+	return r
 }
 
 // undone reports that one of the remedies already leaves out what a change would.

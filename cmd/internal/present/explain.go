@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"assize/formula"
 	"assize/formula/daybook"
 	"assize/ratios/explain"
 	"assize/ratios/judge"
@@ -64,7 +65,7 @@ func (e *explaining) lead() string {
 		if k := e.inKitchen(r); k != "" {
 			said = append(said, k)
 		}
-		if r.Fault && !r.AsMeant && len(r.Causes) > 0 && !r.Slight && r.In == explain.Shares {
+		if r.Fault && !r.AsMeant && len(r.Causes) > 0 && !r.Slight && r.In == explain.Shares && outOfTen(r.Causes[0].From) != outOfTen(r.Share) {
 			said = append(said, sentence(most(&r.Causes[0])))
 		}
 	}
@@ -119,7 +120,7 @@ func (e *explaining) subject(r *explain.Explanation) string {
 func (e *explaining) came(r *explain.Explanation) string {
 	what := e.subject(r)
 	if r.AsMeant {
-		return fmt.Sprintf("%s: that is as it should be; a %s sets so, and to have it otherwise is to make another dish", what, strings.ToLower(r.Class.Name))
+		return fmt.Sprintf("%s: that is as it should be; a %s is so, and to have it otherwise is to make another dish", what, strings.ToLower(r.Class.Name))
 	}
 	if r.In == explain.Acid || r.In == explain.Sugar {
 		return fmt.Sprintf("%s: taste is not foretold; there is %s", what, taste(r.In, r.Share))
@@ -524,7 +525,11 @@ func (e *explaining) next(r *explain.Explanation) List {
 		return List{{Text: "Nothing need be changed: do as you did."}}
 	}
 	if r.AsMeant {
-		return List{{Text: fmt.Sprintf("Nothing need be changed: a %s is meant to be so. Smoother would be another dish.", strings.ToLower(r.Class.Name))}}
+		otherwise := "Softer"
+		if r.Of.Texture.Kind == string(formula.Filling) {
+			otherwise = "Smoother"
+		}
+		return List{{Text: fmt.Sprintf("Nothing need be changed: a %s is meant to be so. %s would be another dish.", strings.ToLower(r.Class.Name), otherwise)}}
 	}
 	var out List
 	for _, s := range r.Next {
@@ -541,6 +546,17 @@ func (e *explaining) next(r *explain.Explanation) List {
 			en.More = []string{"then " + taste(s.In, s.Left)}
 		}
 		out = append(out, en)
+	}
+	if v := r.Variant; v != nil {
+		var words []string
+		for i := range v.Changes {
+			words = append(words, changed(&v.Changes[i]))
+		}
+		text := "for an answer altogether: " + strings.Join(words, "; and ")
+		if e.Bake.Record != nil {
+			text = "for an answer altogether, from the page as it is written: " + strings.Join(words, "; and ")
+		}
+		return append(out, Entry{Text: text, More: []string{effect(v.Effects)}})
 	}
 	if r.In == explain.Shares && r.Share >= fewAnswered && !slices.ContainsFunc(r.Next, func(s explain.Step) bool { return s.Answers }) {
 		out = append(out, Entry{Text: fmt.Sprintf("No few steps answer it altogether; `assize variant --against %s FILE` seeks the least change that does.", r.Judged)})

@@ -77,6 +77,7 @@ type resultDoc struct {
 	Centre     *centreDoc    `json:"centre,omitempty"`
 	OfReceipt  *meantDoc     `json:"receipt,omitempty"`
 	Next       []nextDoc     `json:"next"`
+	Variant    []changeDoc   `json:"variant,omitempty"`
 	SlightOnly bool          `json:"slight_only,omitempty"`
 }
 
@@ -236,6 +237,9 @@ func resultDocOf(x *Explained, r *explain.Explanation, used *works) resultDoc {
 		}
 		d.OfReceipt = md
 	}
+	if r.Variant != nil {
+		d.Variant = changeDocs(r.Variant.Changes)
+	}
 	for _, s := range r.Next {
 		nd := nextDoc{Changes: s.Texts, Ingredients: s.Ingredients, Left: number(s.Left, sharePlaces), Answers: s.Answers}
 		for _, e := range s.Effect {
@@ -252,6 +256,7 @@ func resultDocOf(x *Explained, r *explain.Explanation, used *works) resultDoc {
 	return d
 }
 
+// use names the source of a row.
 func use(used *works, p reference.Provenance) {
 	if s, ok := used.tables.Source(p.Source); ok {
 		used.use(s)
