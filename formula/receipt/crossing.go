@@ -130,7 +130,7 @@ func laid(ts phrase, from, i int) bool {
 	if b == "to" || b == "into" || b == "make" || b == "as" || b == "the" && (ts.key(from-2) == "roll" || ts.key(from-2) == "make") {
 		return false
 	}
-	if n := ts.key(i + 1); n == "of" || n == "with" && !laying[ts.key(from-2)] || n == "is" || n == "for" || n == "as" && ts.key(i+2) == "thin" {
+	if n := ts.key(i + 1); n == "of" || n == "with" && !laying[ts.key(from-2)] || n == "for" || n == "as" && ts.key(i+2) == "thin" {
 		if n != "for" && n != "as" {
 			return false
 		}
@@ -144,6 +144,14 @@ func laid(ts phrase, from, i int) bool {
 		}
 	}
 	n := ts.key(i + 1)
+	if n == "must" || n == "should" || n == "is" || n == "lines" || n == "covers" { // "a paste must line the dish"
+		for j := i + 1; j < min(len(ts), i+5); j++ {
+			switch ts.key(j) {
+			case "line", "lines", "lined", "cover", "covers", "covered", "laid":
+				return true
+			}
+		}
+	}
 	return n == "in" || n == "round" || n == "over" || n == "at" || n == "under" || n == "on" && pasteBefore[b]
 }
 
@@ -155,6 +163,8 @@ func layOf(ts phrase) string {
 	lid := has("lid top cover covered") && !has("uncovered")
 	rim := has("rim edge edged border round") && !has("line lined lining") && !over
 	switch {
+	case has("rim edge edged border") && !has("line lined lining lid rest") && !over:
+		return "rim"
 	case has("raise raised walls") && !has("edge rim"):
 		return "raised"
 	case has("pattypans patty"):

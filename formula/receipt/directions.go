@@ -35,6 +35,23 @@ func (r *Reader) oven(ts phrase) (from, to int) {
 			}
 		}
 	}
+	for i := range ts { // "the oven is to be moderate"
+		if ts.key(i) != "oven" {
+			continue
+		}
+		j := i + 1
+		for j < len(ts) && j < i+5 && beingHot[ts.key(j)] {
+			j++
+		}
+		if j == i+1 {
+			continue
+		}
+		for n := min(3, len(ts)-j); n > 0; n-- {
+			if plainWords(ts[j:j+n]) && r.ovenWord(ts[j:j+n]) {
+				return j, j + n
+			}
+		}
+	}
 	for i := range ts {
 		if n := degrees(ts[i:]); n > 0 {
 			return i, i + n
@@ -42,6 +59,8 @@ func (r *Reader) oven(ts phrase) (from, to int) {
 	}
 	return 0, 0
 }
+
+var beingHot = words("is are to be must should kept rather very")
 
 var articles = words("a an the in of into")
 
@@ -151,7 +170,11 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 			if last := strings.TrimSuffix(ts.key(i+n-1), "s"); n == 1 && (handy[last] || handy[ts.key(i)]) && !r.bakedIn(ts, i) {
 				continue // a basin to mix in
 			}
-			return r.dishFrom(ts, i), i + n
+			end := i + n
+			for handy[strings.TrimSuffix(ts.key(end), "s")] && ts[end].lead == " " {
+				end++ // "a tin pan"
+			}
+			return r.dishFrom(ts, i), end
 		}
 	}
 	return 0, 0
@@ -159,7 +182,7 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 
 // bakedIn reports that a thing is baked or set in the vessel at token i.
 func (r *Reader) bakedIn(ts phrase, i int) bool {
-	if !ts.has(bakingWords) {
+	if !ts.has(bakingWords) && !(strings.HasPrefix(ts.key(i), "mould") && ts.has(pouring)) {
 		return false
 	}
 	for j := max(0, i-4); j < i; j++ {
@@ -172,6 +195,7 @@ func (r *Reader) bakedIn(ts phrase, i int) bool {
 
 var (
 	bakingWords = words("bake baked bakes baking oven fill filled line lined buttered")
+	pouring     = words("pour poured put oiled set turn")
 	holding     = words("in into fill buttered butter line between round your the")
 )
 
@@ -188,7 +212,7 @@ func (r *Reader) dishFrom(ts phrase, i int) int {
 	return i
 }
 
-var shapes = words("shallow deep large small long round oval square tart cm in inch inches sandwich loaf loose bottomed earthen tin china soup pie flat fluted paper pudding custard x")
+var shapes = words("little square shallow deep large small long round oval square tart cm in inch inches sandwich loaf loose bottomed earthen tin china soup pie flat fluted paper pudding custard x")
 
 // measuring are vessels that measure as well.
 var measuring = words("cup cups teacup teacups glass glasses tumbler tumblers")

@@ -58,13 +58,23 @@ func (r *Reader) things(f *found, ts phrase) ([]thing, bool) {
 // sharedHead parts a name that stands for two things of one sort: "candied
 // orange and lemon peel".
 func (r *Reader) sharedHead(p phrase) ([]thing, bool) {
-	for k := 1; k+2 < len(p); k++ {
+	for k := 1; k+1 < len(p); k++ {
 		if p.key(k) != "and" {
 			continue
 		}
 		a, okA := r.find(splice(p[:k], p[len(p)-1:]))
 		b, okB := r.find(splice(p[:1], p[k+1:]))
 		if okA && okB && a.ing != nil && b.ing != nil && k > 1 && len(a.rest)+len(b.rest) == 0 {
+			return []thing{a, b}, true
+		}
+	}
+	for k := 1; k+1 < len(p); k++ {
+		if p.key(k) != "and" {
+			continue
+		}
+		a, okA := r.find(p[:k])
+		b, okB := r.find(p[k+1:])
+		if okA && okB && a.ing != nil && b.ing != nil && a.ing != b.ing && len(a.rest)+len(b.rest) == 0 { // "wine and brandy"
 			return []thing{a, b}, true
 		}
 	}

@@ -76,6 +76,10 @@ func (m *making) tellKinds(parts []*portionOf) {
 			switch {
 			case m.mostlyOf(p, pasteRoles) && m.holds(p, "flour") && said.has(words("paste dough crust")):
 				p.part.Kind, p.part.Name = formula.Pastry, "paste"
+			case m.holds(p, "flour") && m.holds(p, "yeast") && len(parts) == 1:
+				p.part.Kind, p.part.Name = formula.Bread, "bread"
+			case m.holds(p, "flour") && said.has(words("cakes biscuits")) && !m.titled.has(fillings) && len(parts) == 1 && !said.has(words("batter")):
+				p.part.Kind, p.part.Name = formula.Cake, "cake"
 			case said.has(words("batter")) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && len(parts) == 1:
 				p.part.Kind, p.part.Name = formula.Batter, "batter"
 			}

@@ -690,6 +690,9 @@ func (m *making) order(whole, ts phrase) {
 		g := m.gatheredAt(f, ts, false)
 		switch {
 		case f.how == again:
+			if f.written != "" {
+				m.limitEggs(f.written)
+			}
 			onlyTakes = false
 			continue
 		case chosen || m.served(ts[:f.from]):
@@ -717,6 +720,28 @@ func (m *making) order(whole, ts phrase) {
 // handledItems reports ingredients of which it is said what is done to them.
 func handledItems(items []formula.Item) bool {
 	return slices.ContainsFunc(items, func(it formula.Item) bool { return it.Form != "" })
+}
+
+// limitEggs has the eggs of the list without the whites or yolks that the method
+// leaves out.
+func (m *making) limitEggs(clause string) {
+	for _, p := range m.parts {
+		for i := range p.lines {
+			l := &p.lines[i]
+			if len(l.line.Items) != 1 || l.line.Items[0].Ingredient != egg {
+				continue
+			}
+			text := l.line.Text
+			if l.written != "" {
+				text = l.written
+			}
+			line, troubles := m.r.silent().Line(text + ", " + clause)
+			if len(troubles) == 0 {
+				l.line, l.written, l.note = line, text+", "+clause, "some are left out in the method"
+				return
+			}
+		}
+	}
 }
 
 // settles puts what an ingredient is enough for to its line in the list, which

@@ -147,7 +147,7 @@ var titleKinds = map[string]formula.Kind{
 	"cake": formula.Cake, "cakes": formula.Cake, "gingerbread": formula.Cake, "biscuit": formula.Cake, "biscuits": formula.Cake, "shortbread": formula.Cake,
 	"jumbles": formula.Cake, "jumbals": formula.Cake, "sponge": formula.Cake, "cookies": formula.Cake, "seedcake": formula.Cake, "parkin": formula.Cake, "queens": formula.Cake,
 	"drops": formula.Cake, "wafers": formula.Cake, "shortcake": formula.Cake, "naples": formula.Cake, "diet": formula.Cake, "madeleines": formula.Cake, "rout": formula.Cake,
-	"bread": formula.Bread, "loaf": formula.Bread, "rolls": formula.Bread, "buns": formula.Bread, "muffins": formula.Bread, "crumpets": formula.Bread, "brioche": formula.Bread, "rusks": formula.Bread, "wigs": formula.Bread,
+	"bread": formula.Bread, "loaf": formula.Bread, "rolls": formula.Bread, "buns": formula.Bread, "muffins": formula.Bread, "crumpets": formula.Bread, "brioche": formula.Bread, "rusks": formula.Bread, "rusk": formula.Bread, "wigs": formula.Bread,
 	"pancakes": formula.Batter, "fritters": formula.Batter, "batter": formula.Batter, "waffles": formula.Batter, "gauffres": formula.Batter, "puffs": formula.Batter, "popovers": formula.Batter,
 	"icing": formula.Meringue, "iceing": formula.Meringue, "meringue": formula.Meringue, "meringues": formula.Meringue, "kisses": formula.Meringue, "frosting": formula.Meringue, "macaroons": formula.Meringue, "macaroone": formula.Meringue, "macaroon": formula.Meringue, "ratafias": formula.Meringue,
 	"sauce": formula.Sauce, "gravy": formula.Sauce, "syrup": formula.Sauce, "ketchup": formula.Sauce, "catsup": formula.Sauce,
@@ -164,6 +164,8 @@ func kindOf(ts phrase) formula.Kind {
 			}
 		case k == "yorkshire" && ts.key(i+1) == "pudding", k == "batter" && ts.key(i+1) == "pudding":
 			return formula.Batter
+		case k == "bread" && ts.key(i-1) == "ginger":
+			kind = formula.Cake
 		case titleKinds[k] != "" && ts.key(i-1) != "cheese":
 			kind = titleKinds[k]
 		case fillings[k]:

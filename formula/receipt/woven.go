@@ -2,6 +2,7 @@ package receipt
 
 import (
 	"slices"
+	"strings"
 
 	"assize/formula"
 	"assize/reference"
@@ -503,6 +504,9 @@ func (w *weave) amount(i int) (mention, bool) {
 		return mention{}, false
 	}
 	j := i + n
+	if !a.numbered && w.key(j) != "of" && !w.inList {
+		return mention{}, false // "small round cakes"
+	}
 	if k := w.key(j); (k == "do" || k == "ditto") && !a.measured {
 		return w.ditto(i, j)
 	}
@@ -516,10 +520,14 @@ func (w *weave) amount(i int) (mention, bool) {
 	if m, ok := w.each(i, j); ok {
 		return m, true
 	}
-	if w.key(j) == "of" {
+	of := w.key(j) == "of"
+	if of {
 		j++
 	}
 	c, to := w.nameAt(j, false)
+	if to == j+1 && !of && notName[w.keys[j]] && !w.inList && a.measured {
+		return mention{}, false // "two bowls must have"
+	}
 	switch {
 	case to == 0 && a.measured && a.Measure != "":
 		return w.unknown(i, j)
@@ -592,9 +600,12 @@ func (w *weave) definite(i, j int) bool {
 			return true
 		}
 	}
-	k := w.key(j)
+	k, next := w.key(j), w.key(j+1)
 	if k == "of" {
-		k = w.key(j + 1)
+		k, next = next, w.key(j+2)
+	}
+	if strings.HasSuffix(next, "est") {
+		return false // "a pound of the best flour"
 	}
 	return k == "the" || k == "this" || k == "that" || k == "these" || k == "those"
 }
@@ -815,7 +826,8 @@ func (w *weave) some(i int) (mention, bool) {
 	if to > 0 && w.key(j) == "the" && w.before != nil && w.before(c, w.keys[k:to]) {
 		return mention{from: i, to: to, how: again}, true
 	}
-	if to == 0 || !w.put(c, j, to) {
+	little := w.ts[i:].begins("a little") > 0 || w.ts[i:].begins("a very little") > 0 || w.ts[i:].begins("very little") > 0
+	if to == 0 || !w.put(c, j, to) && !(little && w.key(to-1) == "water") {
 		return mention{}, false
 	}
 	if l := w.likeness(to); l > to { // "a piece of butter the size of an egg"
@@ -863,10 +875,8 @@ func (w *weave) named(i int) (mention, bool) {
 	if l := w.likeness(to); l > to {
 		return w.reads(i, w.tail(l, false), l, "", "")
 	}
-	if e := w.amountAfter(to); e > 0 {
-		if m, ok := w.reads(i, e, e, "", ""); ok {
-			return m, true
-		}
+	if m, ok := w.amountBehind(i, to); ok {
+		return m, true
 	}
 	if m, ok := w.leanAfter(i, to, c); ok {
 		return m, true
@@ -877,6 +887,9 @@ func (w *weave) named(i int) (mention, bool) {
 		}
 	}
 	state := w.stateAfter(to)
+	if k := w.key(i - 1); !w.inList && k == "the" && !(w.ts[min(to, len(w.ts)):].begins("to your") > 0 || w.ts[min(to, len(w.ts)):].begins("to taste") > 0) {
+		state = 0
+	}
 	if state == 0 && !w.put(c, i, to) {
 		return mention{}, false
 	}
@@ -895,6 +908,11 @@ func (w *weave) named(i int) (mention, bool) {
 	if state > 0 && !w.put(c, i, to) {
 		return mention{}, false
 	}
+	if c.Ingredient != nil && c.Ingredient.ID == egg && !w.inList {
+		if e := w.tail(to, true); e > to && w.hasLimit(to, e) {
+			return mention{from: from, to: e, how: again, written: strings.Trim(w.say(to, e), " ,()")}, true
+		}
+	}
 	if k := w.key(from - 1); !w.inList && (k == "the" || k == "this" || k == "these" || k == "your") {
 		return mention{from: from, to: to, how: again}, true // of what was there before, by that name or another
 	}
@@ -911,6 +929,17 @@ func (w *weave) eachAfter(i, to int) int {
 	}
 	if w.key(j) == "of" {
 		j++
+	}
+	if end > 0 && w.key(j) != "each" && w.key(j-1) != "of" { // "butter and flour, a pound of each"
+		_, n := w.quiet.amountAt(w.ts[min(len(w.ts), j):])
+		k := j + n
+		if w.key(k) == "of" {
+			k++
+		}
+		if n > 0 && w.key(k) == "each" && w.closesAt(k+1) {
+			return k + 1
+		}
+		return 0
 	}
 	if end == 0 || w.key(j) != "each" {
 		return 0
@@ -937,6 +966,17 @@ func (w *weave) leanAfter(i, to int, c reference.Called) (mention, bool) {
 		return w.leansOn(i, j+n, *w.last, l, w.say(i, to), c)
 	}
 	return mention{}, false
+}
+
+// hasLimit reports that some of the whites or yolks are left out by the words
+// between.
+func (w *weave) hasLimit(from, to int) bool {
+	for _, c := range split(w.ts[from:to]) {
+		if _, ok := limit(c); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // taken reports a token that an earlier mention holds.
@@ -1015,6 +1055,86 @@ func (w *weave) clauseBounds(from, to int, narrow bool) (lo, hi int) {
 func (w *weave) clauseAt(from, to int, narrow bool) []string {
 	lo, hi := w.clauseBounds(from, to, narrow)
 	return w.words[w.at[lo]:w.at[hi]]
+}
+
+// amountBehind reads an amount that stands behind its name: "flour, half a
+// pound;", "suet, chopped fine, twelve ounces", "of flour there is half a pound",
+// "of milk four" after an amount in spoonfuls.
+func (w *weave) amountBehind(i, to int) (mention, bool) {
+	if e := w.amountAfter(to); e > 0 {
+		if m, ok := w.reads(i, e, e, "", ""); ok {
+			return m, true
+		}
+	}
+	if to == i+1 && notName[w.keys[i]] && !w.inList {
+		return mention{}, false
+	}
+	said := w.tail(to, false)
+	if said == to {
+		said = w.aside(to)
+	}
+	j := said
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
+		j++
+	}
+	for n := 0; n < 2 && being[w.key(j)]; n++ {
+		j++
+	}
+	if j == to {
+		return w.numberBehind(i, to)
+	}
+	a, n := w.quiet.amountAt(w.ts[min(j, len(w.ts)):])
+	if n == 0 || !a.numbered || !a.measured || timeAt(w.ts[j:]) > 0 || !w.closesAt(j+n) {
+		return mention{}, false
+	}
+	written := w.say(j, j+n) + " of " + w.say(i, to)
+	if said > to {
+		written += ", " + strings.TrimLeft(w.say(to, said), " ,(")
+	}
+	return w.reads(i, j+n, j+n, strings.TrimRight(written, ") "), "the amount stands behind the name")
+}
+
+// aside is where a clause ends that stands between a name and its amount and
+// has no amount itself: "sugar, common white and powdered, a pound".
+func (w *weave) aside(to int) int {
+	const longest = 6
+	if to >= len(w.ts) || w.ts[to].kind != mark || w.ts[to].key != "," {
+		return to
+	}
+	j := to + 1
+	for j < len(w.ts) && j <= to+longest && w.ts[j].kind == word && numberWords[w.keys[j]] == 0 && !imperatives[w.keys[j]] {
+		j++
+	}
+	if j == to+1 || j >= len(w.ts) || w.ts[j].kind != mark || w.ts[j].key != "," {
+		return to
+	}
+	return j
+}
+
+// being are the words that may stand between a name and its amount.
+var being = words("is are there take weigh was be")
+
+// numberBehind reads "of sifted flour four" after an amount in cups.
+func (w *weave) numberBehind(i, to int) (mention, bool) {
+	c := number(w.ts[min(to, len(w.ts)):])
+	if c.used == 0 || c.article || !w.closesAt(to+c.used) || w.last == nil || w.last.Amount.Measure == "" || w.ofBefore(i) == false {
+		return mention{}, false
+	}
+	return w.reads(i, to+c.used, to+c.used, w.say(to, to+c.used)+" "+w.last.Amount.Measure+" of "+w.say(i, to), "the measure is that of the amount before it")
+}
+
+// ofBefore reports that the words before a name begin with "of", as in "of
+// sifted flour four".
+func (w *weave) ofBefore(i int) bool {
+	for j := i - 1; j >= max(0, i-3); j-- {
+		if w.keys[j] == "of" {
+			return true
+		}
+		if w.ts[j].kind != word {
+			return false
+		}
+	}
+	return false
 }
 
 // amountAfter is where an amount ends that follows a name: "flour, half a
