@@ -254,3 +254,31 @@ func TestEach(t *testing.T) {
 	require.True(t, bench.Eggs{}.Each().IsZero())
 	require.Equal(t, "52", bench.Eggs{Number: 4, Grams: decimal.NewFromInt(208)}.Each().String())
 }
+
+// Water the receipt gives no amount of, and that was weighed, is weighed; what
+// the words make of it counts no longer.
+func TestWaterThatWasWeighed(t *testing.T) {
+	r, faults := bench.Read("paste.yaml", []byte(`
+parts:
+  - part: paste
+    used: [{line: "cold water, more than it needs", grams: 110}]
+formula:
+  title: Paste
+  year: 1845
+  place: england
+  parts:
+    - name: paste
+      kind: pastry
+      lines: [8 oz of flour, 4 oz of butter, "cold water, more than it needs"]
+      method: Rub in the butter and wet it with more water than is wanted.
+`), tables(t))
+	require.NoError(t, faults.Err())
+	m := made(t, r)
+	w := grams(t, m, 0, "water")
+	require.True(t, w.IsExact())
+	require.Equal(t, "110", w.Likely.String())
+	for _, it := range m.Weighed.Parts[0].Items {
+		require.Equal(t, formula.Stated, it.State)
+	}
+	require.False(t, m.Methods[0].Has("water_more"))
+}

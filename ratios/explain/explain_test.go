@@ -426,3 +426,16 @@ func TestNothingIsAllocatedPerReading(t *testing.T) {
 	few, many := allocs(100), allocs(2000)
 	require.InDelta(t, few, many, .02*few)
 }
+
+// The same where no few steps answer and the least change to the page is sought.
+func BenchmarkExplainWithVariant(b *testing.B) {
+	x, faults := explain.Receipt(judge.New(tables(b)), published(b, tables(b), "far-floury"))
+	require.NoError(b, faults.Err())
+	seen, _ := x.Tasted("rubbery")
+	b.ReportAllocs()
+	for b.Loop() {
+		if e, err := x.Explain(seen[0]); err != nil || e.Variant == nil {
+			b.Fatal(err)
+		}
+	}
+}

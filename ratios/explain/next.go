@@ -68,14 +68,19 @@ func (b *Bake) next(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, 
 	return best[:min(len(best), mostNext)]
 }
 
+// mostChanged is how many ingredients a variant sought here may change: more is a
+// search of its own.
+const mostChanged = 2
+
 // variant is the smallest set of changes to the page that answers a result, where
-// the page has it coming and no few steps answer it; nil when there is none.
+// the page has it coming and a step helps but none answers; nil when there is
+// none.
 func (b *Bake) variant(e *Explanation) *variant.Result {
-	if e.In != Shares || e.Written < judge.May || e.Share < judge.May || slices.ContainsFunc(e.Next, func(s Step) bool { return s.Answers }) {
+	if e.In != Shares || e.Written < judge.May || e.Share < judge.May || len(e.Next) == 0 || slices.ContainsFunc(e.Next, func(s Step) bool { return s.Answers }) {
 		return nil
 	}
 	f := b.Written.Formula
-	r, err := variant.Find(b.judge, f, variant.Wish{Part: f.Parts[e.Of.Part].Name, Against: []string{e.Judged}})
+	r, err := variant.Find(b.judge, f, variant.Wish{Part: f.Parts[e.Of.Part].Name, Against: []string{e.Judged}, Most: mostChanged})
 	if err != nil || !r.Found || r.Unchanged {
 		return nil // a wish the search cannot meet leaves the steps as they are
 	}
