@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"math"
+	"strings"
 
 	"github.com/shopspring/decimal"
 	"github.com/spf13/cobra"
@@ -116,6 +117,25 @@ func entryOf(b *explain.Bake, said []explain.Seen) daybook.Entry {
 		e.Tasted = append(e.Tasted, t)
 	}
 	return e
+}
+
+// keptAlready is the number a bench record has in the day-book, word for word; 0
+// when it is not there. A page without a record may be baked as often as one
+// likes.
+func (r *run) keptAlready(name string, b *explain.Bake, t *reference.Tables) int {
+	if b.Record == nil {
+		return 0
+	}
+	book, err := daybook.Load(name, t)
+	if err != nil {
+		return 0 // keeping tells what is wrong with it
+	}
+	for i := range book.Entries {
+		if kept, ok := book.Record(i + 1); ok && strings.TrimSpace(string(kept)) == strings.TrimSpace(string(b.Record.Text())) {
+			return i + 1
+		}
+	}
+	return 0
 }
 
 // thousandths is a chance to three places, as it is kept.

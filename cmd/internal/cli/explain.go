@@ -15,6 +15,7 @@ import (
 	"assize/ratios/explain"
 	"assize/ratios/judge"
 	"assize/ratios/readings"
+	"assize/reference/fault"
 	"assize/reference/sheet"
 )
 
@@ -101,6 +102,9 @@ func (r *run) explain(o *explainOptions, name string) error {
 		}
 	}
 	if o.keep != "" {
+		if n := r.keptAlready(o.keep, b, in.tables); n > 0 {
+			return usageError{fmt.Sprintf("this is bake %d of %s already", n, o.keep), "leave out --keep; another bake has a record of its own"}
+		}
 		n, err := daybook.Keep(o.keep, entryOf(b, said), in.tables)
 		if err != nil {
 			return r.daybookError(o.keep, err)
@@ -159,6 +163,16 @@ func (in *receipts) recordOrReceipt(name string) (*bench.Record, *formula.Formul
 		return nil, nil, errFaults
 	}
 	return nil, f, nil
+}
+
+// orRecord are the faults of a page that was read as a receipt, unless it is a
+// bench record: then that alone is said.
+func orRecord(name string, faults fault.List) fault.List {
+	text, err := readFile(name)
+	if err != nil || !bench.IsRecord(text) {
+		return faults
+	}
+	return fault.List{{File: name, What: "this is a bench record and not a receipt", Hint: "`assize explain` tells what made it turn out so, `assize compare` sets it beside another"}}
 }
 
 // text is the page of a file, or standard input, which is kept to be read again.

@@ -170,7 +170,7 @@ func (in *receipts) read(name string) (*formula.Formula, *book.Book) {
 	}
 	f, b, faults := d.Receipt(base)
 	if len(faults) > 0 {
-		in.refuse(inFolder(faults, dir))
+		in.refuse(orRecord(name, inFolder(faults, dir)))
 		return nil, nil
 	}
 	f.File = name
