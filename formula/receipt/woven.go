@@ -1117,7 +1117,7 @@ var being = words("is are there take weigh was be")
 // numberBehind reads "of sifted flour four" after an amount in cups.
 func (w *weave) numberBehind(i, to int) (mention, bool) {
 	c := number(w.ts[min(to, len(w.ts)):])
-	if c.used == 0 || c.article || !w.closesAt(to+c.used) || w.last == nil || w.last.Amount.Measure == "" || w.ofBefore(i) == false {
+	if c.used == 0 || c.article || !w.closesAt(to+c.used) || w.last == nil || w.last.Amount.Measure == "" || !w.ofBefore(i) {
 		return mention{}, false
 	}
 	return w.reads(i, to+c.used, to+c.used, w.say(to, to+c.used)+" "+w.last.Amount.Measure+" of "+w.say(i, to), "the measure is that of the amount before it")
