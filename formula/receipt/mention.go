@@ -18,6 +18,23 @@ type Mention struct {
 	Words   string // the words around it: the step, or the line
 }
 
+// MentionReader compares what steps name with what lines list. Make one with
+// NewMentionReader and use it for many receipts.
+type MentionReader struct {
+	tables   *reference.Tables
+	measures map[string]bool // names of measures of two words or more
+}
+
+// NewMentionReader prepares the names of the measures table.
+func NewMentionReader(t *reference.Tables) *MentionReader {
+	return &MentionReader{tables: t, measures: wordSets(t.MeasureNames())}
+}
+
+// NotListed is MentionReader.NotListed for one receipt.
+func NotListed(f *formula.Formula, t *reference.Tables) []Mention {
+	return NewMentionReader(t).NotListed(f)
+}
+
 // NotListed compares what the steps name with what the lines list. It is
 // careful not to cry wolf: tools, measures, comparisons ("the size of an egg"),
 // verbs ("butter the dish") and greased dishes are passed over, and a listed
@@ -25,8 +42,8 @@ type Mention struct {
 // is listed. Parts taken from another receipt and not yet resolved are left
 // out. Lines of every part count as listed, since a method may speak of what
 // another part holds.
-func NotListed(f *formula.Formula, t *reference.Tables) []Mention {
-	m := mentions{t: t, f: f, measures: wordSets(t.MeasureNames())}
+func (r *MentionReader) NotListed(f *formula.Formula) []Mention {
+	m := mentions{t: r.tables, f: f, measures: r.measures}
 	m.book = reference.When{Year: f.Year, Place: f.Place}
 	m.kitchen = m.book
 	if k := f.Kitchen; k.Year != 0 {

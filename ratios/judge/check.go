@@ -36,11 +36,12 @@ type Judge struct {
 	Depth   oven.Range
 	Width   float64
 	methods *receipt.MethodReader
+	listed  *receipt.MentionReader
 }
 
 // New makes a judge with the standard rules.
 func New(t *reference.Tables) *Judge {
-	return &Judge{Tables: t, Rules: bake.Standard, Readings: readings.Usual, Remedies: true, methods: receipt.NewMethodReader(t)}
+	return &Judge{Tables: t, Rules: bake.Standard, Readings: readings.Usual, Remedies: true, methods: receipt.NewMethodReader(t), listed: receipt.NewMentionReader(t)}
 }
 
 // Check weighs and judges a formula. What cannot be weighed comes back as
@@ -72,7 +73,7 @@ func (j *Judge) CheckWeighed(w *weigh.Weighed, inputs []bake.Input) (*Report, fa
 		r.Findings = append(r.Findings, findings...)
 	}
 	r.Findings = append(r.Findings, practised(practice.Read(f, j.Tables, j.methods), j.Tables)...)
-	r.Findings = append(r.Findings, Mentions(f, j.Tables)...)
+	r.Findings = append(r.Findings, j.mentions(f)...)
 	r.Findings = append(r.Findings, j.fill(r, inputs)...)
 	j.inDish(r).ovens(r, inputs)
 	r.Findings = append(r.Findings, cautions(w, inputs, r.Parts, j.Tables)...)

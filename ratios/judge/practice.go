@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"assize/formula"
-	"assize/formula/file"
 	"assize/ratios/practice"
 	"assize/reference"
 )
@@ -101,11 +100,11 @@ func foundIn(step *reference.Step, t *reference.Tables) string {
 	return out
 }
 
-// Mentions are things named in the steps and not listed, or the reverse, and
+// mentions are things named in the steps and not listed, or the reverse, and
 // lines that do not belong in their part.
-func Mentions(f *formula.Formula, t *reference.Tables) []Finding {
+func (j *Judge) mentions(f *formula.Formula) []Finding {
 	var out []Finding
-	for _, m := range file.NotListed(f, t) {
+	for _, m := range j.listed.NotListed(f) {
 		says := fmt.Sprintf("%s is listed and never named in the steps", m.Name)
 		if m.InSteps {
 			says = fmt.Sprintf("%s is named in the steps and not listed, so it is not weighed", m.Name)

@@ -14,8 +14,9 @@ import (
 type Shopping struct {
 	Wholes []Whole
 	Goods  []Good
-	// Paste tells how much paste is over, when that is known.
-	Paste []PasteOver
+	// Paste is the paste made for a dish; what the dish takes of it is in the
+	// sheet's fit.
+	Paste []PasteMade
 }
 
 // Whole is something bought by the piece: eggs, lemons.
@@ -45,12 +46,10 @@ type Good struct {
 	Parts bool // only its proportion to the rest is known
 }
 
-// PasteOver is how the paste made compares with what the dish takes.
-type PasteOver struct {
-	Part   string
-	Made   reference.Span
-	Needed reference.Span // nothing when it is not known
-	Vessel *reference.Vessel
+// PasteMade is how much paste a part makes for a dish.
+type PasteMade struct {
+	Part string
+	Made reference.Span
 }
 
 // shopping adds up what the parts need.
@@ -66,8 +65,7 @@ func (a *Assembler) shopping(w *weigh.Weighed, s *Sheet) Shopping {
 	out.Goods = b.goods()
 	for i := range s.Parts {
 		if p := &s.Parts[i]; p.Of.Kind == formula.Pastry && p.Lay != "" && !p.Parts {
-			needed, vessel := a.pasteNeeded(w.Formula, p)
-			out.Paste = append(out.Paste, PasteOver{Part: p.Of.Name, Made: p.Total, Needed: needed, Vessel: vessel})
+			out.Paste = append(out.Paste, PasteMade{Part: p.Of.Name, Made: p.Total})
 		}
 	}
 	return out

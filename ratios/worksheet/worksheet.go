@@ -10,6 +10,7 @@ import (
 	"assize/formula"
 	"assize/formula/receipt"
 	"assize/formula/weigh"
+	"assize/ratios/dish"
 	"assize/ratios/judge"
 	"assize/ratios/practice"
 	"assize/reference"
@@ -23,6 +24,7 @@ type Sheet struct {
 	Parts    []Part
 	Phases   []Phase
 	Oven     Oven
+	InDish   *dish.Fit // in the dish the receipt names; nil when none is known
 	Plan     Plan
 	Shopping Shopping
 	// Aside are directions the book prints elsewhere for such parts that have no
@@ -115,16 +117,16 @@ func (a *Assembler) Assemble(f *formula.Formula) (*Sheet, fault.List) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	dish := practice.Read(f, a.tables, a.reader)
+	d := practice.Read(f, a.tables, a.reader)
 	s := &Sheet{Formula: f, Weighed: w}
 	for i := range w.Parts {
-		s.Parts = append(s.Parts, part(w, i, dish))
+		s.Parts = append(s.Parts, part(w, i, d))
 	}
-	r := a.sketch(w, dish)
-	s.Oven = a.oven(r, dish)
-	order := a.order(dish, &s.Oven)
-	s.Phases, s.Aside = phases(dish, order), order.aside
-	s.Plan = plan(dish, order, &s.Oven)
+	r := a.sketch(w, d)
+	s.Oven, s.InDish = a.oven(r, d), r.InDish
+	order := a.order(d, &s.Oven)
+	s.Phases, s.Aside = phases(d, order), order.aside
+	s.Plan = plan(d, order, &s.Oven)
 	s.Shopping = a.shopping(w, s)
 	for _, x := range r.Findings {
 		if x.Code == "not-listed" {

@@ -7,6 +7,7 @@ import (
 
 	"assize/formula"
 	"assize/formula/weigh"
+	"assize/ratios/dish"
 	"assize/ratios/judge"
 	"assize/ratios/oven"
 	"assize/ratios/worksheet"
@@ -244,13 +245,20 @@ func (w *benching) mark(s *worksheet.Step) string {
 
 func (w *benching) oven() []string {
 	o := &w.s.Oven
+	var out []string
+	if d := w.s.InDish; d != nil && d.Verdict != dish.NotKnown {
+		said := fills(d)
+		if d.Vessel != nil {
+			said = marked(said, w.cite(d.Vessel.Provenance))
+		}
+		out = append(out, said)
+	}
 	if !o.Baked {
 		if o.Class != nil && o.Class.Heat != "" {
-			return []string{marked(usualHeat(o.Class, o.Given), w.cite(o.Class.Provenance))}
+			out = append(out, marked(usualHeat(o.Class, o.Given), w.cite(o.Class.Provenance)))
 		}
-		return nil
+		return out
 	}
-	var out []string
 	for i := range o.Heats {
 		h := &o.Heats[i]
 		// "Quick" beside the steps and "a quick oven" in them are one sign.
@@ -346,11 +354,7 @@ func (w *benching) buy() []BenchBuy {
 	}
 	for i := range w.s.Shopping.Paste {
 		p := &w.s.Shopping.Paste[i]
-		note := pasteOver(p)
-		if p.Vessel != nil {
-			note += w.citeMark(p.Vessel.Provenance)
-		}
-		out = append(out, BenchBuy{Amount: "", Of: p.Part, Note: note})
+		out = append(out, BenchBuy{Of: p.Part, Note: pasteOver(p, w.s.InDish, i == 0)})
 	}
 	return out
 }

@@ -8,8 +8,10 @@ import (
 
 	"assize/formula"
 	"assize/formula/weigh"
+	"assize/ratios/dish"
 	"assize/ratios/judge"
 	"assize/ratios/oven"
+	"assize/ratios/readings"
 	"assize/ratios/worksheet"
 	"assize/reference"
 )
@@ -100,11 +102,12 @@ func benchSheet(t *testing.T) (*worksheet.Sheet, About) {
 				{Each: "egg", Name: "egg", Low: 9, High: 9, Wash: true}, {Each: "lemon", Name: "lemon", Low: 2, High: 3, Spare: []worksheet.Spare{{What: "rind", Count: 1}}},
 			},
 			Goods: []worksheet.Good{{Ingredient: ingredient("flour"), Grams: three("454", "454", "454")}, {Ingredient: ingredient("salt"), State: formula.ToTaste}, {Ingredient: ingredient("butter"), Grams: three("340", "340", "454")}},
-			Paste: []worksheet.PasteOver{{Part: "paste", Made: three("681", "681", "681"), Needed: three("200", "240", "340")}},
+			Paste: []worksheet.PasteMade{{Part: "paste", Made: three("681", "681", "681")}},
 		},
 		Aside:    []worksheet.Step{{Text: "Wash the case of a standing pie.", From: "leaf 33"}},
 		Unlisted: []judge.Finding{{Code: "not-listed", Part: "filling", Says: "brandy is named in the steps and not listed, so it is not weighed"}},
 	}
+	sheet.InDish = &dish.Fit{Dish: dish.Dish{Name: "soup plate"}, Count: 1, PasteMade: just(681), PasteNeeded: just(240), PasteLeft: just(441), RoomML: just(400), FillingML: just(800), Verdict: dish.Overfills}
 	for _, f := range s.Report.Findings {
 		if isCaution(&f) {
 			sheet.Cautions = append(sheet.Cautions, f)
@@ -112,6 +115,8 @@ func benchSheet(t *testing.T) (*worksheet.Sheet, About) {
 	}
 	return sheet, a
 }
+
+func just(v float64) readings.Span { return readings.Span{Low: v, Likely: v, High: v} }
 
 func worksheetRenderings(t *testing.T) map[string]string {
 	t.Helper()
@@ -170,10 +175,10 @@ func TestWorksheetSaysTheSameEverywhere(t *testing.T) {
 // The page stands by itself: it fetches nothing and runs nothing.
 func TestWorksheetHTMLStandsByItself(t *testing.T) {
 	page := worksheetRenderings(t)["worksheet.html"]
-	for _, bad := range []string{"<script", "http-equiv", "src=", "<link", "@import", "url(", "onclick"} {
+	for _, bad := range []string{"<script", "src=", "<link", "@import", "url(", "onclick"} {
 		require.NotContains(t, page, bad)
 	}
-	for _, want := range []string{`<html lang="en">`, "viewport", "prefers-color-scheme: dark", "@page { size: A4", `type="checkbox"`, "<title>Rich &lt;b&gt;pudding&lt;/b&gt; | one</title>"} {
+	for _, want := range []string{`<html lang="en-GB">`, "viewport", "default-src 'none'", "prefers-color-scheme: dark", "@page { size: A4", `type="checkbox"`, "<title>Rich &lt;b&gt;pudding&lt;/b&gt; | one</title>"} {
 		require.Contains(t, page, want)
 	}
 	require.NotContains(t, page, "Rich <b>")
@@ -204,6 +209,10 @@ func TestWordsOfTheWorksheet(t *testing.T) {
 	require.Equal(t, "cherries", pluralOf("cherry", 3))
 	require.Equal(t, "peaches", pluralOf("peach", 2))
 	require.Equal(t, "egg", pluralOf("egg", 1))
-	require.Equal(t, "makes 500 g; the dish takes 240 g (200-340), about 260 g over", pasteOver(&worksheet.PasteOver{Made: three("500", "500", "500"), Needed: three("200", "240", "340")}))
-	require.Equal(t, "makes 150 g; the dish takes 240 g (200-340): make more", pasteOver(&worksheet.PasteOver{Made: three("150", "150", "150"), Needed: three("200", "240", "340")}))
+	made := &worksheet.PasteMade{Made: three("500", "500", "500")}
+	require.Equal(t, "makes 500 g; how much the dish takes is not known", pasteOver(made, nil, true))
+	plate := &dish.Fit{Dish: dish.Dish{Name: "soup plate"}, Count: 1, PasteMade: just(500), PasteNeeded: just(240), PasteLeft: just(260), RoomML: just(400), FillingML: just(1068), Verdict: dish.Overfills}
+	require.Equal(t, "makes 500 g; needs 240 g for the soup plate, left about 260 g", pasteOver(made, plate, true))
+	require.Equal(t, "makes 500 g", pasteOver(made, plate, false))
+	require.Equal(t, "The soup plate takes 400 ml; this comes to about 1070: too much by about 670 ml.", fills(plate))
 }

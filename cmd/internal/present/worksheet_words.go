@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"assize/formula"
+	"assize/ratios/dish"
 	"assize/ratios/oven"
 	"assize/ratios/worksheet"
 	"assize/reference"
@@ -15,7 +16,7 @@ import (
 const (
 	headFirst   = "Put right first"
 	headWeigh   = "Weigh out"
-	headBake    = "The oven"
+	headBake    = "The dish and the oven"
 	headSteps   = "Do"
 	headTime    = "When"
 	headStops   = "Where you may stop"
@@ -334,17 +335,27 @@ func wholeNote(x *worksheet.Whole) string {
 
 const byProportion = "by proportion; weigh out what you want"
 
-// pasteOver says what becomes of the paste made.
-func pasteOver(p *worksheet.PasteOver) string {
+// pasteOver says what becomes of the paste made. What the dish takes is told of
+// the first paste alone.
+func pasteOver(p *worksheet.PasteMade, f *dish.Fit, first bool) string {
 	made := "makes " + weight(p.Made, "g")
-	if p.Needed.IsZero() {
+	switch {
+	case !first:
+		return made
+	case f == nil || !(f.PasteNeeded.Likely > 0):
 		return made + "; how much the dish takes is not known"
 	}
-	over := reference.Span{Low: p.Made.Low.Sub(p.Needed.High), Likely: p.Made.Likely.Sub(p.Needed.Likely), High: p.Made.High.Sub(p.Needed.Low)}
-	if over.High.IsNegative() || over.Likely.IsNegative() {
-		return made + "; the dish takes " + weight(p.Needed, "g") + ": make more"
+	return made + "; " + pasteFor(f)
+}
+
+// fills is how what is made lies in the dish: "The soup plate takes 350-450 ml;
+// this comes to about 1070: too much by about 620 ml."
+func fills(f *dish.Fit) string {
+	takes := "takes"
+	if f.Count > 1 {
+		takes = "take"
 	}
-	return fmt.Sprintf("%s; the dish takes %s, about %s g over", made, weight(p.Needed, "g"), figure(over.Likely))
+	return sentence(fmt.Sprintf("%s %s %s ml; this comes to about %.0f: %s", theDish(f), takes, between2(f.RoomML), toTen(f.FillingML.Likely), fitWords(f)))
 }
 
 // aside is a direction of the book that has no place in the dish.
