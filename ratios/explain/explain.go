@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"maps"
 	"slices"
-	"strings"
 
 	"assize/formula"
 	"assize/formula/bench"
@@ -417,13 +416,4 @@ func (b *Bake) outside(of Seen) []*reference.Cause {
 		}
 	}
 	return out
-}
-
-// Lead is what a result is called: the texture as shown, with the part when the
-// dish has several.
-func (b *Bake) Lead(of Seen) string {
-	if len(b.Formula().Parts) > 1 {
-		return "the " + b.Formula().Parts[of.Part].Name + ": " + of.Texture.Shown
-	}
-	return strings.TrimSpace(of.Texture.Shown)
 }

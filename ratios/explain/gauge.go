@@ -74,7 +74,6 @@ const (
 	wetPaste   = .28 // water to one of flour
 	oilyFat    = 25.0
 	noStarch   = 1.0
-	loosened   = .25 // share of a filling that stays loose
 	saturation = 1.0
 )
 

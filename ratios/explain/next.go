@@ -39,7 +39,7 @@ func (b *Bake) next(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, 
 	if g.judged == "" {
 		return byPractice(in, k, o, g, share)
 	}
-	fitting := b.judge.Fitting(in, k, g.judged)
+	fitting := judge.FittingFor(in, k, g.judged)
 	for _, v := range variations(in, k) {
 		if v.undo != nil && !undone(fitting, *v.undo) {
 			fitting = append(fitting, judge.Fitting{Text: v.instead + " in place of " + v.done, Change: *v.undo})

@@ -21,7 +21,7 @@ type Receipts struct {
 	// Doubts are the interpretations that have become likelier, for every
 	// amount that nobody weighed. Empty when every amount was weighed.
 	Doubts []Reading
-	// Tells is whether any of them has moved far enough to be told.
+	// Tells is whether any of them tells anything.
 	Tells bool
 }
 
@@ -29,6 +29,7 @@ type Receipts struct {
 type Reading struct {
 	Words string
 	Ways  []WayOf
+	Tells bool // whether any way has moved far enough to be told
 }
 
 // WayOf is one way of taking a doubt.
@@ -80,7 +81,7 @@ func (b *Bake) receipts(k *bake.Kernel, o readings.Options, g gauge, of Seen) Re
 			}
 			d.Ways = append(d.Ways, WayOf{words, l.Before[w], l.After[w], bowl[i].After[w]})
 			if moved(l.Before[w], l.After[w]) {
-				r.Tells = true
+				d.Tells, r.Tells = true, true
 			}
 		}
 		r.Doubts = append(r.Doubts, d)

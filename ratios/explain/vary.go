@@ -26,9 +26,6 @@ const (
 	InReading Kind = "misreading"
 )
 
-// Kinds lists the kinds of cause in the order they are told.
-var Kinds = []Kind{InFormula, InProcess, InReading}
-
 // variation is one thing done otherwise, everything else as it was.
 type variation struct {
 	id      string // of the change, as the causes table names it

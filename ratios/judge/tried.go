@@ -23,9 +23,9 @@ type Fitting struct {
 	Change  change.Change
 }
 
-// Fitting lists the remedies a cook might take against a texture of the part,
+// FittingFor lists the remedies a cook might take against a texture of the part,
 // in the order they are offered.
-func (j *Judge) Fitting(in bake.Input, k *bake.Kernel, texture string) []Fitting {
+func FittingFor(in bake.Input, k *bake.Kernel, texture string) []Fitting {
 	s := situationOf(in, k)
 	var out []Fitting
 	for _, rem := range remedies {

@@ -65,8 +65,8 @@ func (e *explaining) lead() string {
 		if k := e.inKitchen(r); k != "" {
 			said = append(said, k)
 		}
-		if r.Fault && !r.AsMeant && len(r.Causes) > 0 && !r.Slight && r.In == explain.Shares && outOfTen(r.Causes[0].From) != outOfTen(r.Share) {
-			said = append(said, sentence(most(&r.Causes[0])))
+		if m := most(r); m != "" {
+			said = append(said, sentence(m))
 		}
 	}
 	if e.Bake.Record == nil {
@@ -150,9 +150,24 @@ func reasons(n float64) string {
 	return fmt.Sprintf("are %.0f reasons", n)
 }
 
-// most is the cause that moves a result most, as a sentence.
-func most(c *explain.Cause) string {
-	return fmt.Sprintf("%s did most: with %s instead it would have been %s", c.Done, c.Instead, outOfTen(c.From))
+// most is what moves a result most, a thing that was done or a doubt, as a
+// sentence; nothing where that is too little to show.
+func most(r *explain.Explanation) string {
+	if !r.Fault || r.AsMeant || r.Slight || r.In != explain.Shares {
+		return ""
+	}
+	shows := func(list []explain.Cause) bool {
+		return len(list) > 0 && outOfTen(list[0].From) != outOfTen(list[0].To)
+	}
+	causes, doubts := shows(r.Causes), shows(r.Doubts)
+	switch {
+	case doubts && (!causes || r.Doubts[0].Moves() > r.Causes[0].Moves()):
+		return "most hangs on " + doubtWords(&r.Doubts[0])
+	case causes:
+		c := &r.Causes[0]
+		return fmt.Sprintf("%s did most: with %s instead it would have been %s", c.Done, c.Instead, outOfTen(c.From))
+	}
+	return ""
 }
 
 // seen lists the tasters with what each saw, apart.
@@ -473,7 +488,12 @@ func (e *explaining) receipt(r *explain.Explanation) []Block {
 		return []Block{Paragraph(lead + " The tasting cannot tell between the ways of taking what nobody weighed: " + and(readingWords(x.Doubts)) + ".")}
 	}
 	var out List
+	var mute []string
 	for _, d := range x.Doubts {
+		if !d.Tells {
+			mute = append(mute, d.Words)
+			continue
+		}
 		var said []string
 		for _, w := range d.Ways {
 			said = append(said, fmt.Sprintf("%s %s", w.Words, odds(w.Before, w.After)))
@@ -487,7 +507,11 @@ func (e *explaining) receipt(r *explain.Explanation) []Block {
 		}
 		out = append(out, en)
 	}
-	return []Block{Paragraph(lead + " Of the ways of taking what nobody weighed, those that give it have become likelier:"), out}
+	blocks := []Block{Paragraph(lead + " Of the ways of taking what nobody weighed, those that give it have become likelier:"), out}
+	if len(mute) > 0 {
+		blocks = append(blocks, Paragraph("The tasting cannot tell anything of "+and(mute)+"."))
+	}
+	return blocks
 }
 
 // leastTold is how far a way's odds must move to be told.
