@@ -92,8 +92,12 @@ type Cause struct {
 	Least, Most string
 	In          Unit
 	Why         *reference.Cause // the mechanism, nil when none is written down
+	// Unusual is the proportion behind an amount where it lies outside what is
+	// usual of the class today, on the side of the cause; nil where it does not.
+	Unusual *judge.RatioReading
 
-	open bool
+	open   bool
+	amount int
 }
 
 // Unit is what the figures of a cause are of.
@@ -298,7 +302,7 @@ func (b *Bake) causes(e *Explanation, in bake.Input, k *bake.Kernel, o readings.
 			continue
 		}
 		s, _ := g.told(changed, kernel, o)
-		c := Cause{ID: v.id, Kind: v.kind, Done: v.done, Instead: v.instead, From: s, To: e.Share, In: g.unit(), open: v.open}
+		c := Cause{ID: v.id, Kind: v.kind, Done: v.done, Instead: v.instead, From: s, To: e.Share, In: g.unit(), open: v.open, amount: v.amount}
 		switch {
 		case v.open:
 			e.Doubts = widen(e.Doubts, c, s)
@@ -328,6 +332,9 @@ func (b *Bake) causes(e *Explanation, in bake.Input, k *bake.Kernel, o readings.
 			}
 		}
 	}
+	for i := range e.Causes {
+		e.Causes[i].Unusual = b.unusual(e.Of.Part, &e.Causes[i])
+	}
 	for _, list := range [][]Cause{e.Causes, e.Might, e.Doubts} {
 		for i := range list {
 			list[i].Why = b.why(list[i].ID, e.Of.Texture)
@@ -342,6 +349,40 @@ func (b *Bake) causes(e *Explanation, in bake.Input, k *bake.Kernel, o readings.
 			return 0
 		})
 	}
+}
+
+// proportions are the ratios an amount is looked for in, the most telling first.
+var proportions = map[formula.Kind]map[string][]string{
+	formula.Filling: {
+		"egg": {"egg-to-total", "egg-to-dairy"}, "butter": {"fat-to-total", "fat-to-egg"},
+		"sugar": {"sugar-to-total", "sugar-to-egg", "sugar-to-dairy", "sugar-to-liquid"}, "liquid": {"dairy-to-egg"},
+		"flour": {"flour-to-total", "starch-to-total", "crumb-to-total", "flour-to-dairy"}, "juice": {"juice-to-total", "juice-to-egg"},
+	},
+	formula.Pastry: {
+		"water": {"added-water-to-flour", "total-water-to-flour"}, "fat": {"fat-to-flour", "pure-fat-to-flour"},
+		"sugar": {"sugar-to-flour"}, "egg": {"egg-to-flour"},
+	},
+}
+
+// unusual is the proportion behind a cause where the part's class is known and
+// the proportion lies outside its published range on the cause's side.
+func (b *Bake) unusual(part int, c *Cause) *judge.RatioReading {
+	p := &b.Report.Parts[part]
+	if c.amount == 0 || p.Class == nil || !p.Class.Given && p.Class.Distance > farOff {
+		return nil // of a class it is hardly like, nothing is usual
+	}
+	side := judge.Above
+	if c.amount < 0 {
+		side = judge.Below
+	}
+	for _, id := range proportions[p.Kind][c.ID] {
+		for i := range p.Ratios {
+			if r := &p.Ratios[i]; r.Ratio.Row.ID == id && r.Verdict == side {
+				return r
+			}
+		}
+	}
+	return nil
 }
 
 // slightly is how far a share hardly anybody would notice must fall to be told

@@ -12,6 +12,7 @@ import (
 	"assize/formula"
 	"assize/formula/bench"
 	"assize/formula/book"
+	"assize/formula/receipt"
 	"assize/formula/weigh"
 	"assize/ratios/explain"
 	"assize/ratios/judge"
@@ -164,6 +165,29 @@ func TestCausesAreRanked(t *testing.T) {
 	}
 	require.False(t, seen["bath"], "no cook stands a lined dish in water")
 	require.True(t, e.Low <= e.Share && e.Share <= e.High)
+}
+
+// An amount outside what is usual of the class it is said to be is told so, on
+// the side that matters and on no other.
+func TestUnusualAmounts(t *testing.T) {
+	b := page(t, "baked-custard.yaml")
+	f := *b.Formula()
+	f.Parts = slices.Clone(f.Parts)
+	f.Parts[0].Lines = slices.Clone(f.Parts[0].Lines)
+	r := &receipt.Reader{Tables: tables(t), Year: f.Year, Place: f.Place, KitchenYear: 2026, KitchenPlace: "england"}
+	one, troubles := r.Line("1 egg")
+	require.Empty(t, troubles)
+	f.Parts[0].Lines[1] = one
+	b, faults := explain.Receipt(judge.New(tables(t)), &f)
+	require.NoError(t, faults.Err())
+	e := explained(t, b, "runny")
+	at := slices.IndexFunc(e.Causes, func(c explain.Cause) bool { return c.ID == "egg" })
+	require.GreaterOrEqual(t, at, 0)
+	require.NotNil(t, e.Causes[at].Unusual)
+	require.Equal(t, judge.Below, e.Causes[at].Unusual.Verdict)
+	for _, c := range explained(t, page(t, "rich-lemon-pudding.yaml"), "cakey").Causes {
+		require.Nil(t, c.Unusual, "it is of no class of today")
+	}
 }
 
 // What is recorded takes the place of what is written: the same pudding with

@@ -33,6 +33,8 @@ type variation struct {
 	done    string // what was done: "creaming the butter"
 	instead string // what is done otherwise: "melting it"
 	apply   func(bake.Input, *bake.Kernel) (bake.Input, *bake.Kernel, bool)
+	// amount is 1 for as much of a thing as this, -1 for as little.
+	amount int
 	// undo is the change when it only leaves something out that was done.
 	undo *change.Change
 	// open marks a doubt taken one way: nobody has told what was done.
@@ -232,16 +234,17 @@ func amounts(list []amount) []variation {
 		}
 		for _, s := range []struct {
 			by            decimal.Decimal
+			amount        int
 			done, instead string
 		}{
-			{quarterLess, "as much " + a.name + " as this", "a quarter less " + a.name},
-			{quarterMore, "as little " + a.name + " as this", "a quarter more " + a.name},
+			{quarterLess, 1, "as much " + a.name + " as this", "a quarter less " + a.name},
+			{quarterMore, -1, "as little " + a.name + " as this", "a quarter more " + a.name},
 		} {
 			c := change.Change{}
 			for _, r := range a.roles {
 				c.Times = append(c.Times, change.Times{Role: r, By: s.by})
 			}
-			out = append(out, variation{id: a.id, kind: InFormula, done: s.done, instead: s.instead, apply: by(c)})
+			out = append(out, variation{id: a.id, kind: InFormula, done: s.done, instead: s.instead, apply: by(c), amount: s.amount})
 		}
 	}
 	return out

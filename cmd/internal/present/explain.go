@@ -265,6 +265,9 @@ func (e *explaining) changed(r *explain.Explanation) []Block {
 			if why := e.why(c); why != "" {
 				en.More = []string{why}
 			}
+			if u := e.unusual(c.Unusual); u != "" {
+				en.More = append(en.More, u)
+			}
 			out = append(out, en)
 		}
 	}
@@ -282,6 +285,28 @@ func (e *explaining) changed(r *explain.Explanation) []Block {
 		blocks = append(blocks, Paragraph(fmt.Sprintf("As the page has it, it was to be looked for %s; as it was really made, %s.", outOfTen(r.Written), outOfTen(r.Share))))
 	}
 	return blocks
+}
+
+// unusual says how a proportion lies to what is usual of its class today.
+func (e *explaining) unusual(r *judge.RatioReading) string {
+	if r == nil {
+		return ""
+	}
+	v := r.Ratio.Value
+	for _, rr := range r.Ranges {
+		class, ok := e.tables.Class(rr.Range.Class)
+		if !ok || class.Era != "modern" || rr.Verdict != r.Verdict || !rr.Range.Low.LessThan(rr.Range.High) {
+			continue
+		}
+		places := ratioPlaces(v.Likely, rr.Range.Low, rr.Range.High, verdictOrder[rr.Verdict])
+		unit := r.Ratio.Row.Unit
+		if unit != "" {
+			unit = " " + unit
+		}
+		return fmt.Sprintf("%s is %s%s, %s what is usual today of a %s, %s-%s %s", r.Ratio.Row.Name, ratio(v, places), unit, rr.Verdict,
+			strings.ToLower(class.Name), rr.Range.Low.Round(places), rr.Range.High.Round(places), e.cite(rr.Range.Provenance))
+	}
+	return ""
 }
 
 func kindsBySize(list []explain.Cause) []explain.Kind {
