@@ -73,7 +73,8 @@ func (s *scales) size(each string, of *reference.Ingredient, word string) (Unkno
 	if each == "yolk-share" {
 		u.Words = "how much of the egg is yolk"
 	} else if each != "egg" {
-		u.Words = "how much " + of.Name + " one " + each + " gives"
+		thing, _, _ := strings.Cut(of.Name, ",") // "lemon juice, before about 1915"
+		u.Words = "how much " + thing + " one " + each + " gives"
 	}
 	k := s.f.Kitchen
 	if each == "egg" {
