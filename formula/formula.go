@@ -26,6 +26,8 @@ type Formula struct {
 	Bake    string
 	// Measures are what the book says its own measures hold.
 	Measures []OwnMeasure
+	// Permission is leave to print from the book, in the owner's words.
+	Permission string
 	// Ancestry tells what a changed formula comes from, nil for a receipt.
 	Ancestry *Ancestry
 	// Text is the receipt as it was copied out, for comparison; empty when the

@@ -14,7 +14,7 @@ import (
 
 var topKeys = []string{
 	"title", "source", "year", "printed", "place", "also", "meant",
-	"ancestry", "kitchen", "parts", "dish", "oven", "bake", "text",
+	"permission", "ancestry", "kitchen", "parts", "dish", "oven", "bake", "text",
 }
 
 func (p *reading) formula(root *yaml.Node, d Defaults) *formula.Formula {
@@ -31,7 +31,7 @@ func (p *reading) formula(root *yaml.Node, d Defaults) *formula.Formula {
 		return otherwise
 	}
 	f := &formula.Formula{
-		Title: text("title", d.Title), Source: text("source", d.Source), Meant: text("meant", ""),
+		Title: text("title", d.Title), Source: text("source", d.Source), Meant: text("meant", ""), Permission: text("permission", ""),
 		Year: d.Year, Place: d.Place, Kitchen: d.Kitchen, Measures: d.Measures,
 	}
 	if _, ok := has["title"]; !ok && d.Title == "" {

@@ -45,6 +45,7 @@ func WriteWith(f *formula.Formula, remarks Remarks) ([]byte, error) {
 	m.text("place", f.Place)
 	m.texts("also", f.Also)
 	m.text("meant", f.Meant)
+	m.text("permission", f.Permission)
 	if a := ancestryNode(f.Ancestry); a != nil {
 		m.put("ancestry", a)
 	}

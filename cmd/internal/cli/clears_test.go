@@ -44,6 +44,12 @@ func TestNoOutputClearsADish(t *testing.T) {
 			}
 		})
 	}
+	for _, format := range []string{"markdown", "text", "html"} {
+		code, out, err := at(Session{}, "card", "--format", format, demo+"/rich-lemon-pudding.yaml")
+		require.Equal(t, Done, code, err)
+		require.NotRegexp(t, clears, out)
+		require.Contains(t, strings.ToLower(strings.Join(strings.Fields(out), " ")), "follow the food-safety authority of the place")
+	}
 	for _, args := range [][]string{{"tables", "cautions"}, {"tables", "answers"}, {"tables", "doneness"}, {"tables", "allergens"}} {
 		_, out, _ := at(Session{}, args...)
 		// The address of a work is its own.

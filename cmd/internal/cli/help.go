@@ -83,6 +83,7 @@ Only title, year, place, and parts with a kind and their lines must be there.
   done     steps that were taken though no words of the receipt say so, under a
            part: [part-bake, rest-paste]; "assize tables steps" lists them
   class    what it is meant to be; "assize tables classes" lists them
+  permission  leave to print from the book, in its owner's words
   kitchen  the kitchen that bakes it now: year, place, eggs: large or
            {grams: 54}, flour: {protein: 9.5}, butter: salted or unsalted,
            oven, dishes
@@ -202,9 +203,13 @@ func helpOf(cmd *cobra.Command) string {
 	}
 	fmt.Fprintf(&b, "%s\n\nUsage: %s\n", text, usageLine(cmd))
 	if !cmd.HasParent() {
-		b.WriteString("\nCommands\n")
-		for _, c := range cmd.Commands() {
-			fmt.Fprintf(&b, "  %-12s %s\n", c.Name(), c.Short)
+		for _, g := range cmd.Groups() {
+			fmt.Fprintf(&b, "\n%s\n", g.Title)
+			for _, c := range cmd.Commands() {
+				if c.GroupID == g.ID {
+					fmt.Fprintf(&b, "  %-12s %s\n", c.Name(), c.Short)
+				}
+			}
 		}
 		b.WriteString("\nTopics of help\n")
 		for _, t := range topics() {

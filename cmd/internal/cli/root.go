@@ -50,12 +50,22 @@ func newRoot(r *run) *cobra.Command {
 	flags.BoolVar(&r.plain, "plain", false, "plain text on a terminal too: nothing set bold")
 	flags.BoolP("help", "h", false, "show help")
 	root.Flags().Bool("version", false, "show the version and the edition of the tables")
-	root.AddCommand(
-		newCheck(r), newWeigh(r), newRead(r), newAssemble(r), newBake(r), newExplain(r),
-		newOven(r), newAnswers(r),
-		newDaybook(r), newCompare(r),
-		newFit(r), newTables(r), newVariant(r),
-	)
+	for _, g := range []struct {
+		title    string
+		commands []*cobra.Command
+	}{
+		{"Before it is made", []*cobra.Command{newRead(r), newCheck(r), newWeigh(r), newAssemble(r)}},
+		{"Dish, oven and table", []*cobra.Command{newFit(r), newOven(r), newAnswers(r)}},
+		{"After tasting", []*cobra.Command{newBake(r), newExplain(r), newDaybook(r), newCompare(r)}},
+		{"In a new form", []*cobra.Command{newVariant(r), newCard(r)}},
+		{"Besides", []*cobra.Command{newTables(r)}},
+	} {
+		root.AddGroup(&cobra.Group{ID: g.title, Title: g.title})
+		for _, c := range g.commands {
+			c.GroupID = g.title
+			root.AddCommand(c)
+		}
+	}
 	root.SetHelpCommand(newHelp(r))
 	return root
 }

@@ -589,3 +589,29 @@ const unsaidLabel = "unsaid"
 func unsaidSteps(names []string) string {
 	return and(names) + ": usual, and not in the receipt; `assize assemble` puts them in their place"
 }
+
+// What a card says of a receipt nobody has made, one that nothing was changed
+// in, and one whose owner has not been asked.
+const (
+	notYetBaked    = "Worked out, not yet baked."
+	nothingChanged = "The amounts are the book's own, weighed."
+	noPermission   = "no leave to print is recorded: ask whoever keeps the book before its words are printed"
+)
+
+// times is how often.
+func times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+func isAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
