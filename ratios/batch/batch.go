@@ -87,6 +87,7 @@ func Make(j *judge.Judge, r *judge.Report, w Wish) (*Batch, error) {
 	if err != nil {
 		return nil, err
 	}
+	b.In = b.Report.InDish
 	if w.Dish != nil {
 		fit := dish.Into(w.Dish.Dish, w.Dish.Count, b.Report.LoadOf())
 		b.In = &fit

@@ -27,6 +27,9 @@ type Trial struct {
 	// same; Ways are the ways it may be taken, in words.
 	Least *judge.Doubt
 	Ways  []string
+	// Parted reports that an egg or a yolk has to be beaten and weighed: no
+	// smaller batch leaves them whole.
+	Parted bool
 }
 
 // sameDepth is how far the depth of a trial may lie from the whole receipt's: a
@@ -54,7 +57,7 @@ func (m *maker) trial() (*Batch, error) {
 		if !b.Within() || !m.measurable(b) {
 			continue
 		}
-		t := &Trial{Full: full, Named: named}
+		t := &Trial{Full: full, Named: named, Parted: m.parted(b)}
 		fit, keeps := m.dishFor(b, full)
 		if t.KeepsDepth = keeps; fit != nil {
 			paste := m.pasteFor(m.needs(fit), by)
@@ -75,6 +78,19 @@ func (m *maker) trial() (*Batch, error) {
 	}
 }
 
+// parted reports that a batch weighs what the receipt counts in eggs.
+func (m *maker) parted(b *Batch) bool {
+	n := 0
+	for _, l := range b.Formula.Parts[m.main].Lines {
+		for _, it := range l.Items {
+			if it.Amount.Each == "egg" && it.Amount.Measure == "" {
+				n++
+			}
+		}
+	}
+	return n < len(m.counts(m.main))
+}
+
 // needs is the whole receipt's paste against a small dish.
 func (m *maker) needs(small *dish.Fit) *dish.Fit {
 	f := *small
@@ -82,7 +98,8 @@ func (m *maker) needs(small *dish.Fit) *dish.Fit {
 	return &f
 }
 
-// sizes are the factors a trial may have, least first.
+// sizes are the factors a trial may have, least first: those that leave every
+// egg, yolk and white whole, then those that leave only the most numerous so.
 func (m *maker) sizes() []decimal.Decimal {
 	var out []decimal.Decimal
 	one := decimal.NewFromInt(1)
@@ -97,6 +114,7 @@ func (m *maker) sizes() []decimal.Decimal {
 	for _, it := range eggs {
 		most = decimal.Max(most, it.Amount.Number.Likely)
 	}
+	var parted []decimal.Decimal
 	for n := one; n.LessThan(most); n = n.Add(one) {
 		by := n.DivRound(most, 2*places)
 		whole := !slices.ContainsFunc(eggs, func(it formula.Item) bool {
@@ -105,9 +123,15 @@ func (m *maker) sizes() []decimal.Decimal {
 		})
 		if whole {
 			out = append(out, by)
+		} else {
+			parted = append(parted, by)
 		}
 	}
-	return out
+	if most.LessThanOrEqual(one) { // of one egg there is no whole smaller batch
+		half := one.DivRound(decimal.NewFromInt(2), places)
+		parted = append(parted, half)
+	}
+	return append(out, parted...)
 }
 
 // measurable reports that everything but trifles can be counted or weighed on a

@@ -271,7 +271,7 @@ func (r *rounding) ways(it *formula.Item, on *weigh.Item) []formula.Amount {
 	switch {
 	case a.Parts:
 		b := a
-		b.Number = rounded(a.Number)
+		b.Number = reference.Span{Low: plain(a.Number.Low.Round(4)), Likely: plain(a.Number.Likely.Round(4)), High: plain(a.Number.High.Round(4))}
 		return append(out, b)
 	case a.WeightOf != "":
 		with(1)
@@ -310,15 +310,18 @@ func (r *rounding) ways(it *formula.Item, on *weigh.Item) []formula.Amount {
 // nearest is the nearest of so many parts of 1.
 func nearest(n decimal.Decimal, parts int64) decimal.Decimal {
 	p := decimal.NewFromInt(parts)
-	return n.Mul(p).Round(0).DivRound(p, exactly)
+	return plain(n.Mul(p).Round(0).DivRound(p, 3)) // an eighth has three places
 }
 
+// plain is a number without noughts at its end.
+func plain(n decimal.Decimal) decimal.Decimal { return decimal.RequireFromString(n.String()) }
+
 // rounded is grams as a balance shows them: to five from 200 g, to one from 20,
-// to a half from 10, to a tenth below.
+// to a half from 10, to a tenth from 1, to half of that below.
 func rounded(s reference.Span) reference.Span {
 	at := func(g decimal.Decimal) decimal.Decimal {
-		step := decimal.RequireFromString("0.1")
-		for _, from := range []struct{ g, step string }{{"10", "0.5"}, {"20", "1"}, {"200", "5"}} {
+		step := decimal.RequireFromString("0.05")
+		for _, from := range []struct{ g, step string }{{"1", "0.1"}, {"10", "0.5"}, {"20", "1"}, {"200", "5"}} {
 			if g.GreaterThanOrEqual(decimal.RequireFromString(from.g)) {
 				step = decimal.RequireFromString(from.step)
 			}
@@ -412,13 +415,19 @@ func (r *rounding) worded(book string, it formula.Item, ing *reference.Ingredien
 		}
 	}
 	// Field by field: then it stands so in the file too.
+	figures := it.Amount.Number.Likely.String()
+	if !it.Amount.Number.IsExact() {
+		figures = n
+	}
 	for _, of := range []string{it.Name, ing.Name, strings.ReplaceAll(ing.ID, "_", " ")} {
-		p := receipt.Plain{Amount: n, Unit: measure, Of: of, Form: it.Form}
+		if it.Amount.Size != "" || it.Amount.Fill != "" {
+			break // for which there is no field
+		}
+		p := receipt.Plain{Amount: figures, Unit: measure, Of: of, Form: it.Form}
 		if l, troubles := r.reader.Plain(p); len(troubles) == 0 && len(l.Items) == 1 && same(&l.Items[0], &it) {
-			plain := it
-			plain.Name = of
-			plain.Amount.Number = l.Items[0].Amount.Number
-			return formula.Line{Items: []formula.Item{plain}}, true
+			fields := it
+			fields.Name = of
+			return formula.Line{Items: []formula.Item{fields}}, true
 		}
 	}
 	// The words about it may be what does not go with a weight.

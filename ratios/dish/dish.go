@@ -2,6 +2,7 @@ package dish
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,6 +20,9 @@ type Dish struct {
 	Name string
 	// Vessel is its row in the table, nil when the cook gave its size.
 	Vessel *reference.Vessel
+	// Given is a name with a size as the cook gave it, "soup plate, 17 x 2.5 cm";
+	// empty for other dishes.
+	Given string
 	// Own reports that the kitchen has it.
 	Own bool
 	// Brimful and Usable are ml without paste: level full, and as a cook fills
@@ -155,7 +159,7 @@ const sizesHint = `give its inside: "9 x 1.25 in" or "23 x 3 cm"; "assize tables
 // The error is an *UnknownError or a *SizeError.
 func Called(t *reference.Tables, words string, k Kitchen) (Found, error) {
 	for _, own := range k.Own {
-		if mentions(words, own) {
+		if name, _ := sizeAfter(own); mentions(words, name) {
 			if f, err := find(t, own, k.now(), k.Place); err == nil {
 				f.Own, f.Count = true, countOf(words)
 				return f, nil
@@ -167,6 +171,16 @@ func Called(t *reference.Tables, words string, k Kitchen) (Found, error) {
 
 // find takes a dish by its size or its name in a year and place.
 func find(t *reference.Tables, words string, year int, place string) (Found, error) {
+	if name, size := sizeAfter(words); size != "" {
+		d, isSize, err := sizeOf(size + " " + name)
+		if _, bare, _ := sizeOf(size); bare && !isSize { // millilitres take no words after them
+			d, isSize, err = sizeOf(size)
+		}
+		if err == nil && isSize {
+			d.Name, d.Given = name, words
+			return Found{Dish: d, Count: countOf(words)}, nil
+		}
+	}
 	v, name := named(t, words, year, place)
 	if v == nil || len(reference.Words(name)) < len(reference.Words(words)) { // "9 x 13 inch pan" is a name
 		d, isSize, err := sizeOf(words)
@@ -187,6 +201,19 @@ func find(t *reference.Tables, words string, year int, place string) (Found, err
 		hint = sizesHint
 	}
 	return Found{}, &UnknownError{Words: words, Hint: hint}
+}
+
+// measuredName is a dish with its name before its size or what it takes: "soup
+// plate, 17 x 2.5 cm", "blue dish 900 ml".
+var measuredName = regexp.MustCompile(`(?i)^\s*([a-z][a-z' -]*?)[\s,:]+(\d.*(?:x|×|by).*|[\d.,]+\s*(?:ml|millilitres?|l|litres?))\s*$`)
+
+// sizeAfter parts the name of a dish from the size that follows it; no size
+// when none does.
+func sizeAfter(words string) (name, size string) {
+	if m := measuredName.FindStringSubmatch(words); m != nil {
+		return m[1], m[2]
+	}
+	return words, ""
 }
 
 // named is the row whose name stands in the words: the longest name first,
@@ -314,6 +341,9 @@ func names(t *reference.Tables) []string {
 // Words name the dish so that Called finds it again.
 func (f *Found) Words() string {
 	name := strings.TrimPrefix(f.Name, sizedName)
+	if f.Given != "" {
+		name = f.Given
+	}
 	if f.Count > 1 {
 		return fmt.Sprintf("%d of %s", f.Count, name)
 	}

@@ -148,6 +148,49 @@ func TestSizesGiven(t *testing.T) {
 	}
 }
 
+// A kitchen may say what its own dishes measure, and then its word is meant so.
+func TestOwnDishesMeasured(t *testing.T) {
+	k := dish.Kitchen{Year: 1838, Place: "england", Now: 2026, Own: []string{"soup plate, 17 x 2.5 cm", "blue dish 900 ml"}}
+	d, err := dish.Called(tables(t), "a soup plate", k)
+	require.NoError(t, err)
+	require.True(t, d.Own)
+	require.Nil(t, d.Vessel)
+	require.Equal(t, "soup plate", d.Name)
+	require.InDelta(t, 17, d.Sizes[1].Top, 1e-9)
+	again, err := dish.Called(tables(t), d.Words(), dish.Kitchen{})
+	require.NoError(t, err)
+	require.Equal(t, d.Sizes, again.Sizes, "found again by its words")
+	blue, err := dish.Called(tables(t), "blue dish", k)
+	require.NoError(t, err)
+	require.Equal(t, 900.0, blue.Usable.Likely)
+	require.True(t, dish.All(tables(t), k)[0].Own)
+}
+
+// What names a dish never stops us, and a dish that is found holds something.
+func FuzzCalled(f *testing.F) {
+	for _, words := range []string{
+		"soup plate", "9 x 1.25 in", "23 × 3 cm", "12 x 8 x 2 in oval", "9 x", "1000 ml", "two patty-pans", "26 cm tart tin 2.5 cm deep",
+		"soup plate, 17 x 2.5 cm", "9½ x 1½ in, 8 at the bottom", "", "x", "1/0 x 2 in", "9 x 9 x 9 x 9 in", "ml", "-1 ml",
+	} {
+		f.Add(words)
+	}
+	t := tables(f)
+	f.Fuzz(func(tt *testing.T, words string) {
+		d, err := dish.Called(t, words, millrace)
+		if err != nil {
+			return
+		}
+		require.Positive(tt, d.Usable.Likely)
+		require.Positive(tt, d.Count)
+		require.LessOrEqual(tt, d.Usable.Low, d.Usable.High)
+		for _, lay := range []dish.Lay{dish.NoPaste, dish.Lining, dish.Raised, dish.Lid} {
+			f := dish.Into(d.Dish, d.Count, dish.Load{Filling: dish.Span{Low: 400, Likely: 500, High: 600}, Lay: lay})
+			require.False(tt, math.IsNaN(f.RoomML.Likely) || math.IsNaN(f.Depth.Likely) || math.IsNaN(f.PasteNeeded.Likely))
+			require.GreaterOrEqual(tt, f.RoomML.Likely, 0.0)
+		}
+	})
+}
+
 func anySize(t *rapid.T) dish.Size {
 	s := dish.Size{
 		Shape: rapid.SampledFrom([]dish.Shape{dish.Round, dish.Oval, dish.Oblong}).Draw(t, "shape"),

@@ -3,8 +3,10 @@ package setting_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"assize/formula"
@@ -289,4 +291,31 @@ func TestBubblesSwellAsGasAndSteam(t *testing.T) {
 	require.InDelta(t, 1, setting.Rise(40, 20), 1e-9, "at the heat it was beaten at")
 	// All air, at 80 C: 353.15/293.15 x (1013.25-23.4)/(1013.25-474).
 	require.InDelta(t, 353.15/293.15*(1013.25-23.4)/(1013.25-474), setting.Rise(100, 80), .01)
+}
+
+// A cup of a pourable ingredient weighs what the food tables say: its volume by
+// what it is made of, against the density it is poured by. USDA SR28 weighs cups
+// of milk, cream, egg, juice, honey and the like; the rows name their works.
+func TestVolumesOfLiquids(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	checked := 0
+	for i := range tables.Ingredients {
+		ing := &tables.Ingredients[i]
+		if slices.Contains(ing.Roles, "flavour") { // extracts: a cup of them is reckoned from spoons
+			continue
+		}
+		if !ing.Density.Liquid.IsPositive() || ing.Per100.Water.InexactFloat64() < 10 || ing.Kind == "egg" { // a whole egg is parted first
+			continue
+		}
+		it := weigh.Item{Ingredient: ing}
+		row := ratios.Row(&it)
+		var m ratios.Mix
+		m.Add(100, &row)
+		got := m[ratios.Total] / setting.Volume(&m)
+		want := ing.Density.Liquid.InexactFloat64()
+		assert.InEpsilonf(t, want, got, .06, "%s: %.3f g/ml told, %.3f reckoned", ing.ID, want, got)
+		checked++
+	}
+	require.Greater(t, checked, 20)
 }

@@ -9,10 +9,13 @@ import (
 // Volume is the volume of the mix without air, ml: the volumes of what it is
 // made of, added. Water .998 g/ml; dissolved sugar takes .626 ml/g (from the
 // density of saturated syrup, 1.333 at 20 C, Antokolskaya's table); the others
-// from Choi and Okos (1986).
+// from Choi and Okos (1986). What is left of the weight - dextrin, fibre, salt
+// and ash - is taken as carbohydrate, 1.59 g/ml there.
 func Volume(m *ratios.Mix) float64 {
-	return m[ratios.Water]/.998 + .626*m[ratios.Sugars] + .75*m.AllProtein() + 1.085*m[ratios.Fat] +
-		.65*m[ratios.Starch] + .60*m[ratios.Acid] + 1.2*m[ratios.Alcohol]
+	protein := m.AllProtein()
+	rest := m[ratios.Total] - m[ratios.Water] - m[ratios.Sugars] - protein - m[ratios.Fat] - m[ratios.Starch] - m[ratios.Acid] - m[ratios.Alcohol]
+	return m[ratios.Water]/.998 + .626*m[ratios.Sugars] + .75*protein + 1.085*m[ratios.Fat] +
+		.65*m[ratios.Starch] + .60*m[ratios.Acid] + 1.2*m[ratios.Alcohol] + .63*max(0, rest)
 }
 
 // Density is grams per ml of the mix, air (per cent of the volume) counted.

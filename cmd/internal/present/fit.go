@@ -479,7 +479,7 @@ func (v *fitting) batchLead() string {
 	if eggs := eggsOf(b); eggs != "" {
 		what += ", with " + eggs
 	}
-	if b.In != nil {
+	if b.In != nil && b.In.Verdict == dish.Fits {
 		what += ", in " + anyOf(b.In)
 		if b.In.Depth.Likely > 0 {
 			what += ", " + deep(b.In)
@@ -552,12 +552,44 @@ func (v *fitting) batch() []Block {
 		if b.In.Vessel != nil {
 			mark = " " + v.cite(b.In.Vessel.Provenance)
 		}
-		said += " " + sentence(upper(theDish(b.In))+" "+verbOf(b.In, "takes", "take")+" "+between2(b.In.RoomML)+" ml of it, "+deep(b.In)+mark)
+		said += " " + sentence(upper(theDish(b.In))+" "+verbOf(b.In, "takes", "take")+" "+between2(b.In.RoomML)+" ml of it, "+inIt(b.In)+mark)
 		if paste := pasteFor(b.In); paste != "" {
 			said += " " + sentence("the paste: "+pasteMade(b.In)+paste)
 		}
 	}
+	if bakes := v.bakes(); bakes != "" {
+		said += " " + bakes
+	}
 	return append(out, Paragraph(said))
+}
+
+// inIt is how deep a batch stands in its dish, or that it does not fit.
+func inIt(f *dish.Fit) string {
+	if f.Verdict == dish.Fits {
+		return deep(f)
+	}
+	return fitWords(f)
+}
+
+// bakes tells the time of the batch where its depth makes it another than the
+// whole receipt's.
+func (v *fitting) bakes() string {
+	is, was := bakingOf(v.Batch.Report), bakingOf(v.Report)
+	if is == nil || was == nil || is.Time.IsZero() || was.Time.IsZero() || is.Time.Never || was.Time.Never {
+		return ""
+	}
+	if duration(is.Time) == duration(was.Time) {
+		return ""
+	}
+	return sentence("it bakes in " + duration(is.Time) + "; the whole, in the dish it names, in " + duration(was.Time))
+}
+
+// bakingOf is what the oven has to do with the filling of a receipt.
+func bakingOf(r *judge.Report) *judge.Baking {
+	if i := r.MainPart(); i >= 0 {
+		return r.Parts[i].Baking
+	}
+	return nil
 }
 
 func verbOf(f *dish.Fit, one, many string) string {
@@ -602,6 +634,9 @@ func (v *fitting) trial() List {
 		depth.Text = fmt.Sprintf("it stands %.1f cm deep, and %s %.1f: give it the same heat and the same lining, and it tells of the baking too", v.Batch.In.Depth.Likely, whole, t.Full.Depth.Likely)
 	}
 	out = append(out, depth)
+	if t.Parted {
+		out = append(out, Entry{Label: "eggs", Text: "no smaller batch leaves every egg whole: beat what is left over and weigh it out"})
+	}
 	try := Entry{Label: "try in it", Text: "nothing hangs much on what is unclear: bake it as it stands"}
 	if d := t.Least; d != nil {
 		try.Text = d.Words
