@@ -105,9 +105,14 @@ func ands(c phrase) []phrase {
 	return []phrase{c}
 }
 
+var eachWord = words("each")
+
 // ofEach reads one amount for several things: "half a pound each of butter and
 // sugar", "butter and sugar, of each half a pound", "flour and sugar, 4 oz each".
 func (r *Reader) ofEach(ts phrase) (found, bool) {
+	if !ts.has(eachWord) {
+		return found{}, false
+	}
 	at := -1
 	depth := 0
 	for i := range ts {

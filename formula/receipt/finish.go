@@ -68,11 +68,8 @@ func (m *making) makes(k formula.Kind) bool {
 func (m *making) tellKinds(parts []*portionOf) {
 	raised := m.titled.has(raisedWords)
 	for _, p := range parts {
-		var said phrase
-		for _, s := range p.steps {
-			said = append(said, m.r.split([]rune(s.text), 0)...)
-		}
-		if p.part.Kind == formula.Filling && p == m.parts[0] {
+		if p.part.Kind == formula.Filling && p == m.parts[0] && m.holds(p, "flour") {
+			said := m.said(p)
 			switch {
 			case m.mostlyOf(p, pasteRoles) && m.holds(p, "flour") && said.has(words("paste dough crust")):
 				p.part.Kind, p.part.Name = formula.Pastry, "paste"
@@ -111,6 +108,19 @@ var (
 	raisedWords = words("raised standing")
 	pasteRoles  = []string{"flour", "butter", "hard_fat", "water", "salt", "yolk", "oil", "white"}
 )
+
+// said are the words of the steps of a part.
+func (m *making) said(p *portionOf) phrase {
+	var out phrase
+	for _, ts := range m.seen {
+		for _, t := range ts {
+			if slices.ContainsFunc(p.steps, func(s stretch) bool { return t.from > s.from && t.from <= s.to }) {
+				out = append(out, t)
+			}
+		}
+	}
+	return out
+}
 
 // mostlyOf reports a part whose amounts are all of things of some roles.
 func (m *making) mostlyOf(p *portionOf, roles []string) bool {
@@ -163,12 +173,19 @@ func (m *making) owe() {
 			}
 		}
 	}
-	for i := 0; i < len(m.seen); i++ {
+	for _, ts := range m.seen {
+		m.owing(ts, placed)
+	}
+}
+
+// owing shows the words of a block that have no place.
+func (m *making) owing(ts phrase, placed []bool) {
+	for i := 0; i < len(ts); i++ {
 		from := i
-		for i < len(m.seen) && (m.seen[i].kind == mark && i > from || m.seen[i].kind != mark && !placed[m.seen[i].from-1]) {
+		for i < len(ts) && (ts[i].kind == mark && i > from || ts[i].kind != mark && !placed[ts[i].from-1]) {
 			i++
 		}
-		run := trimGlue(trimMarks(m.seen[from:i]))
+		run := trimGlue(trimMarks(ts[from:i]))
 		if len(run) == 0 {
 			continue
 		}
@@ -247,12 +264,13 @@ func (m *making) line(g gathered, part, index int) formula.Line {
 		if tr == nil {
 			tr = &Trouble{What: "cannot be read as an ingredient line"}
 		}
-		if m.hints++; tr.Hint == "" && m.hints <= mostHints {
+		d := m.doubtIn(g.from, g.to)
+		if m.hints++; d == nil && tr.Hint == "" && m.hints <= mostHints {
 			if _, again := m.r.Line(l.Text); len(again) > 0 && again[0].What == tr.What {
 				tr.Hint = again[0].Hint
 			}
 		}
-		if d := m.doubtIn(g.from, g.to); d != nil && d.kind == illegible {
+		if d != nil && d.kind == illegible {
 			tr = &Trouble{What: d.why, Hint: "write what it must have been, or [6|8] for one or the other"}
 			l.Text = words
 		}
@@ -295,7 +313,7 @@ func (m *making) doubtful(g gathered, d *doubt, pos formula.Pos) formula.Line {
 	var texts []string
 	for _, way := range d.ways {
 		text := strings.Join(strings.Fields(string(m.page.clear[g.from:max(g.from, d.from)])+" "+way+" "+string(m.page.clear[min(d.to, g.to):g.to])), " ")
-		l, troubles := m.r.Line(text)
+		l, troubles := m.r.silent().Line(text)
 		if len(troubles) > 0 {
 			return formula.Line{Pos: pos, Text: out.Text}
 		}

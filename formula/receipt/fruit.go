@@ -1,6 +1,7 @@
 package receipt
 
 import (
+	"slices"
 	"strings"
 
 	"assize/formula"
@@ -315,6 +316,9 @@ type portion struct {
 // portions finds every stretch that names parts, by the words for them. ok is
 // false unless the line begins with one.
 func portions(ts phrase, isPart func(string) bool) (out []portion, ok bool) {
+	if !slices.ContainsFunc(ts, func(t token) bool { return t.kind == word && isPart(t.key) }) {
+		return nil, false
+	}
 	var starts []int
 	for i := range ts {
 		if i > 0 && ts[i-1].kind != mark && ts.key(i-1) != "and" {

@@ -69,7 +69,7 @@ type making struct {
 	owned   mentions
 	titled  phrase
 	hints   int       // looked up so far
-	seen    phrase    // every word of the page
+	seen    []phrase  // every word of the page
 	set     []stretch // set aside
 	named   []stretch // in the title, or told
 	eggs    of        // whose whites or yolks were taken
@@ -127,7 +127,7 @@ func (m *making) read() {
 	m.main()
 	for _, b := range blocks {
 		ts := m.page.tokens(b.from, b.to)
-		m.seen = append(m.seen, ts...)
+		m.seen = append(m.seen, ts)
 		switch b.kind {
 		case heading:
 			m.head(b, ts)
@@ -210,7 +210,7 @@ func (m *making) isHead(ts phrase) bool {
 // name sets the title, without the number of the receipt and the stop behind
 // it. The number becomes another name, so that the book can call it by that.
 func (m *making) name(ts phrase) {
-	m.titled, m.seen = ts, append(m.seen, ts...)
+	m.titled, m.seen = ts, append(m.seen, ts)
 	if number, rest := numbered(ts); len(rest) > 0 {
 		m.f.Also = append(m.f.Also, "No. "+number)
 		ts, m.titled = rest, rest

@@ -10,6 +10,8 @@ import (
 // likenesses are the ways of saying how big a piece is by a thing of its size.
 var likenesses = []string{"size of", "bigness of", "bulk of", "as big as", "as large as", "about as big as", "so big as"}
 
+var likeOpens = words("size bigness bulk as about so")
+
 // likeness is a bigness found in a phrase.
 type likeness struct {
 	from, to int // tokens
@@ -23,6 +25,9 @@ type likeness struct {
 func (r *Reader) likenessIn(ts phrase) (likeness, bool) {
 	for i := range ts {
 		for _, l := range likenesses {
+			if !likeOpens[ts.key(i)] {
+				break
+			}
 			n := ts[i:].begins(l)
 			if n == 0 {
 				continue

@@ -68,12 +68,18 @@ func stateAt(ts phrase) (formula.State, int) {
 	return state, used
 }
 
+// enoughOpens are the words that "enough" and its like begin with.
+var enoughOpens = words("a sufficient enough plenty just as so about only")
+
 // enoughFor reads "enough water to make a stiff paste", "as much flour as will
 // make it a stiff paste", "sufficient milk to mix", "a sufficient quantity of
 // flour".
 func (r *Reader) enoughFor(ts phrase) (found, bool) {
+	if !enoughOpens[ts.key(0)] {
+		return found{}, false
+	}
 	n := 0
-	for _, w := range []string{
+	for _, w := range [...]string{
 		"a sufficient quantity of", "sufficient quantity of", "a sufficiency of", "enough of", "enough", "sufficient", "plenty of", "just enough",
 		"as much", "as little", "so much", "about enough", "only enough",
 	} {

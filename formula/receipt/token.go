@@ -11,7 +11,7 @@ import (
 )
 
 // kind tells words, figures and marks apart.
-type kind int
+type kind uint8
 
 const (
 	word kind = iota
@@ -21,16 +21,16 @@ const (
 
 // token is one word, figure or mark of a text.
 type token struct {
-	kind kind
 	text string // as written
 	key  string // a word as words are compared, a mark as itself
 	lead string // what stood between it and the token before: a space, a hyphen, a stop
 	from int    // column of its first character, from 1
 
 	value  decimal.Decimal // of a figure
-	vulgar bool            // a figure written as one sign: ½
-	old    bool            // a word whose spelling is old; its key is the modern one
-	fault  string          // why a figure cannot be read
+	kind   kind
+	vulgar bool   // a figure written as one sign: ½
+	old    bool   // a word whose spelling is old; its key is the modern one
+	fault  string // why a figure cannot be read
 }
 
 // phrase is a run of tokens.

@@ -1,6 +1,8 @@
 package receipt
 
 import (
+	"strings"
+
 	"github.com/shopspring/decimal"
 
 	"assize/reference"
@@ -10,6 +12,9 @@ import (
 // eggs in butter", "the weight of 5 eggs in flour, of 8 in sugar", and after
 // the eggs themselves "their weight in butter, sugar and flour".
 func (r *Reader) weightOf(ts phrase) (found, bool) {
+	if !ts.has(weightWords) {
+		return found{}, false
+	}
 	var f found
 	eggs := false // known to be eggs from what stands before
 	count := reference.Span{}
@@ -90,6 +95,8 @@ func (r *Reader) weightOf(ts phrase) (found, bool) {
 	return f, begun
 }
 
+var weightWords = words("weight")
+
 // theirWeight finds "their weight in" after things that are named before it.
 func theirWeight(ts phrase) int {
 	if n, _, _ := weightHead(ts, false); n > 0 {
@@ -141,6 +148,16 @@ func weightHead(ts phrase, begun bool) (n int, times decimal.Decimal, own bool) 
 
 var ditto = words("ditto")
 
+// leansBy are the ways of leaning on another line by their first word.
+var leansBy = func() map[string][]string {
+	out := map[string][]string{}
+	for _, w := range leaning {
+		first, _, _ := strings.Cut(w, " ")
+		out[first] = append(out[first], w)
+	}
+	return out
+}()
+
 // leans reports a line that gives its amount by another: "their weight in
 // sugar".
 func (r *Reader) leans(ts phrase) (found, bool) {
@@ -156,7 +173,7 @@ func (r *Reader) leans(ts phrase) (found, bool) {
 		return f, true
 	}
 	for _, c := range clauses {
-		for _, w := range leaning {
+		for _, w := range leansBy[c.key(0)] {
 			n := c.begins(w)
 			if n == 0 || c.key(n) == "as" || c.key(n) == "will" || w == "do" && n == len(c) {
 				continue
