@@ -36,38 +36,56 @@ func WorksheetHTML(sheets []*Bench) (string, error) {
 	return out.String(), err
 }
 
-// tall is how many lines of the page's print a sheet may come to before it is
-// set smaller, so that it stays on one side of A4 (measured on the demo book).
-const tall = 62
+// tall is how many lines of its usual print a sheet may come to before it is
+// set smaller, so that it stays on one side of A4: found on the demo book.
+const tall = 136
 
-// Long reports a sheet that must be set small to print on one page: the taller
-// of its columns, with what stands above and below them, in lines.
+// Long reports a sheet that must be set small to print on one page: what stands
+// in its two columns, in lines.
 func (b *Bench) Long() bool {
 	const (
-		tickLine, markLine, cells = 1.1, .9, 62.0 // a step; its mark, of so many letters a line
-		foot                      = 100.0         // letters to a line of the notes below, which stand in two columns
+		letters = 66.0 // of a line in a column
+		small   = .72  // a line of the small print against one of the usual
 	)
-	steps, weigh, below := 0.0, 0.0, 0.0
+	n := 0.0
 	for _, p := range b.Phases {
-		steps += 1.6
+		n += 1.7
 		for _, s := range p.Steps {
-			steps += tickLine*lines(s.Text, cells) + markLine*lines(s.Mark, 1.25*cells)
+			n += .2 + lines(s.Text, letters) + small*lines(s.Mark, letters/small)
 		}
 	}
 	for _, p := range b.Parts {
-		weigh += 2.6 + 2*float64(len(p.Lines)) + float64(len(p.Notes))
+		n += 2.8 + small*float64(len(p.Notes))
+		for _, l := range p.Lines {
+			n += 1.2
+			if l.Book != "" || l.Between != "" {
+				n += small
+			}
+		}
 	}
-	weigh += 2*float64(len(b.Oven)) + float64(len(b.Time)) + 1.4*float64(len(b.Buy)) + 6
-	for _, texts := range [][]string{b.Stops, b.Show, b.Aside, b.Assumed} {
+	for _, texts := range [][]string{b.Oven, b.First} {
+		n += 1.7
 		for _, t := range texts {
-			below += lines(t, foot)
+			n += lines(t, letters)
+		}
+	}
+	n += 4 + 1.2*float64(len(b.Time))
+	for _, x := range b.Buy {
+		n += 1.2 + small*lines(x.Note, letters)
+	}
+	for _, texts := range [][]string{b.Stops, b.Show, b.Aside, b.Assumed} {
+		n += 1.7
+		for _, t := range texts {
+			n += small * lines(t, letters/small)
 		}
 	}
 	for _, e := range b.Sources {
-		below += lines(e.Text, foot)
+		n += small * lines(e.Text, letters/small)
 	}
-	above := 4.0 + 2*float64(len(b.Cautions))
-	return above+max(steps, weigh)+below/2+3 > tall
+	for _, t := range append(b.Cautions, b.Deference) {
+		n += 2 * lines(t, 2*letters) // they run over both
+	}
+	return n > tall
 }
 
 // lines is how many lines so many letters take.
