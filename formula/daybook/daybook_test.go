@@ -513,3 +513,67 @@ func BenchmarkKeep(b *testing.B) {
 		}
 	})
 }
+
+// Records however they are written are kept and come out again the same bake.
+func TestRecordsAsPeopleWriteThem(t *testing.T) {
+	tab := tables(t)
+	for name, text := range map[string]string{
+		"with returns":   strings.ReplaceAll(record, "\n", "\r\n"),
+		"with a mark":    "\ufeff" + record,
+		"begun":          "---\n" + record,
+		"without an end": strings.TrimRight(record, "\n"),
+		"folded":         strings.Replace(record, `words: "a cake: no pudding"}`, "words: >-\n      a cake:\n\n      no pudding", 1),
+		"on one line":    `{baked: 2026-10-03, formula: {title: C, year: 1900, place: england, parts: [{name: custard, kind: filling, lines: [4 eggs]}]}}`,
+		"spread out":     strings.ReplaceAll(record, "\nformula", "\n\n# what the page said\n\nformula"),
+	} {
+		t.Run(name, func(t *testing.T) {
+			if name == "folded" {
+				text = strings.Replace(text, "  - {by: the cook, cut: small holes, words: >-", "  - by: the cook\n    cut: small holes\n    words: >-", 1)
+			}
+			r, faults := bench.Read("record.yaml", []byte(text), tab)
+			require.NoError(t, faults.Err(), text)
+			e := entry(tab, "A", "cakey")
+			e.Record = r
+			path := filepath.Join(t.TempDir(), "book.yaml")
+			for range 2 {
+				_, err := Keep(path, e, tab)
+				require.NoError(t, err)
+			}
+			b, err := Load(path, tab)
+			require.NoError(t, err)
+			require.Len(t, b.Entries, 2)
+			out, ok := b.Record(1)
+			require.True(t, ok)
+			again, faults := bench.Read("again.yaml", out, tab)
+			require.NoError(t, faults.Err(), string(out))
+			require.Equal(t, r.Tastings, again.Tastings)
+			require.Equal(t, r.Baked, again.Baked)
+			require.Equal(t, r.Formula.Title, again.Formula.Title)
+		})
+	}
+}
+
+// A link to a book goes on pointing at it, and its rights stay what they were.
+func TestLinkAndRightsStay(t *testing.T) {
+	tab := tables(t)
+	dir := t.TempDir()
+	path, link := filepath.Join(dir, "book.yaml"), filepath.Join(dir, "link.yaml")
+	_, err := Keep(path, entry(tab, "A", "cakey"), tab)
+	require.NoError(t, err)
+	require.NoError(t, os.Chmod(path, 0o600))
+	if err := os.Symlink(path, link); err != nil {
+		t.Skip("no links here:", err)
+	}
+	n, err := Keep(link, entry(tab, "B", "cakey"), tab)
+	require.NoError(t, err)
+	require.Equal(t, 2, n)
+	info, err := os.Lstat(link)
+	require.NoError(t, err)
+	require.NotZero(t, info.Mode()&fs.ModeSymlink)
+	info, err = os.Stat(path)
+	require.NoError(t, err)
+	require.Equal(t, fs.FileMode(0o600), info.Mode().Perm())
+	b, err := Load(path, tab)
+	require.NoError(t, err)
+	require.Len(t, b.Entries, 2)
+}
