@@ -297,6 +297,9 @@ func (b *Bake) causes(e *Explanation, in bake.Input, k *bake.Kernel, o readings.
 		if v.id == "whites" && v.done != foldingWhites && g.judged != "cakey" {
 			continue // stiff whites make another dish of it
 		}
+		if !g.minds(v.id) {
+			continue
+		}
 		changed, kernel, ok := v.apply(in, k)
 		if !ok {
 			continue

@@ -378,6 +378,27 @@ func TestCaseIsReadiedAnywhere(t *testing.T) {
 	require.NotEmpty(t, e.Outside)
 }
 
+// A taste is told by what is sour and sweet in it, without odds.
+func TestTasteIsNotForetold(t *testing.T) {
+	e := explained(t, page(t, "rich-lemon-pudding.yaml"), "too sour")
+	require.Equal(t, explain.NotForetold, e.Expected)
+	require.Equal(t, explain.Acid, e.In)
+	require.Equal(t, "juice", e.Causes[0].ID)
+	for _, c := range e.Causes {
+		require.Contains(t, []string{"juice", "sugar"}, c.ID)
+	}
+	require.Less(t, e.Next[0].Left, e.Share)
+	require.Equal(t, explain.Sugar, explained(t, page(t, "rich-lemon-pudding.yaml"), "cloying").In)
+}
+
+// Two runs give the same answers to the last bit.
+func TestSameAnswersEveryTime(t *testing.T) {
+	a, b := explained(t, page(t, "seville-orange-tart.yaml"), "smooth"), explained(t, page(t, "seville-orange-tart.yaml"), "smooth")
+	require.Equal(t, a.Causes, b.Causes)
+	require.Equal(t, a.Doubts, b.Doubts)
+	require.Equal(t, a.Share, b.Share)
+}
+
 // The heat that was measured is held against what the thing wants.
 func TestCentre(t *testing.T) {
 	for heat, verdict := range map[string]string{"60 C": "under", "80 C": "within", "98 C": "over"} {

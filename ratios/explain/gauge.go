@@ -32,6 +32,16 @@ func (g gauge) unit() Unit {
 	return Reasons
 }
 
+// minds reports whether a change is looked at for the gauge: a taste is mended
+// with what is sour and what is sweet, not with eggs and butter.
+func (g gauge) minds(change string) bool {
+	switch g.unit() {
+	case Acid, Sugar:
+		return change == "juice" || change == "sugar"
+	}
+	return true
+}
+
 // least is how far the gauge must move to be worth telling.
 func (g gauge) least(now float64) float64 {
 	switch g.unit() {

@@ -194,7 +194,7 @@ func byPractice(in bake.Input, k *bake.Kernel, o readings.Options, g gauge, reas
 	seen := map[string]bool{} // changes told: one way of each will do
 	for _, v := range variations(in, k) {
 		changed, k2, ok := v.apply(in, k)
-		if !ok || v.open || seen[v.id+v.done] {
+		if !ok || v.open || seen[v.id+v.done] || !g.minds(v.id) {
 			continue
 		}
 		if left, _ := g.told(changed, k2, o); reasons-left >= g.least(reasons) {

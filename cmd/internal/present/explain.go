@@ -274,6 +274,8 @@ func (e *explaining) changed(r *explain.Explanation) []Block {
 	switch {
 	case r.Slight:
 		return []Block{Paragraph("Nothing in the formula or the method moves it by as much as one time in twenty. What moves it most, for what little it is:"), out}
+	case len(out) == 0 && r.In == explain.Reasons:
+		return nil // told in the lead: nothing gives a reason
 	case len(out) == 0 && r.Expected != explain.NotForetold:
 		return []Block{Paragraph("No change of one thing in formula, method or oven would have made it less likely by as much as a cook would notice.")}
 	}
@@ -336,9 +338,9 @@ func causeWords(c *explain.Cause, slight bool) string {
 // taste is a figure of sourness or sweetness in words.
 func taste(u explain.Unit, v float64) string {
 	if u == explain.Acid {
-		return fmt.Sprintf("%s of acid in 100 of it", tasteFigure(u, v))
+		return fmt.Sprintf("%s parts of acid in 100 of it", tasteFigure(u, v))
 	}
-	return fmt.Sprintf("%s of sugar in 100 of its sugar and water", tasteFigure(u, v))
+	return fmt.Sprintf("%s parts of sugar in 100 of its sugar and water", tasteFigure(u, v))
 }
 
 func tasteFigure(u explain.Unit, v float64) string {
@@ -611,7 +613,7 @@ func (e *explaining) next(r *explain.Explanation) List {
 		out = append(out, Entry{Text: fmt.Sprintf("No few steps answer it altogether; `assize variant --against %s FILE` seeks the least change that does.", r.Judged)})
 		return out
 	}
-	if len(out) == 0 && r.Expected == explain.NotExpected {
+	if len(out) == 0 && (r.Expected == explain.NotExpected || r.In == explain.Reasons && r.Share == 0) {
 		return List{{Text: "No change to the formula is called for: bake it again as written, and look to the oven and the handling first."}}
 	}
 	if len(out) == 0 {
