@@ -20,6 +20,9 @@ type Bake struct {
 	// when there is no record.
 	Written *judge.Report
 	Made    *bench.Made // nil when there is no record
+	// Meant is how the dish should be, when a taster knows; it goes before what
+	// the record and the receipt say.
+	Meant string
 
 	judge  *judge.Judge
 	inputs []bake.Input

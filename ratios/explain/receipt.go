@@ -95,7 +95,10 @@ func moved(before, after float64) bool { return after-before >= tells || before-
 // told are kept, and nothing is concluded from them.
 func (b *Bake) meant(of Seen) Receipts {
 	r := Receipts{Meant: b.Formula().Meant, By: "the receipt"}
-	if b.Record != nil && b.Record.Meant != "" {
+	switch {
+	case b.Meant != "":
+		r.Meant, r.By = b.Meant, "the taster"
+	case b.Record != nil && b.Record.Meant != "":
 		r.Meant, r.By = b.Record.Meant, "the record"
 	}
 	if r.Meant == "" {

@@ -36,6 +36,7 @@ A word that fits both paste and filling is told apart by the part: "paste: tough
 type explainOptions struct {
 	format   choice
 	tasted   string
+	meant    string
 	keep     string
 	daybook  string
 	readings int
@@ -55,6 +56,7 @@ func newExplain(r *run) *cobra.Command {
 	f := cmd.Flags()
 	f.Var(&o.format, "format", "how the explanation is written")
 	f.StringVar(&o.tasted, "tasted", "", "what was tasted, in `WORDS` parted by commas")
+	f.StringVar(&o.meant, "meant", "", "how it should be, in `WORDS`, when the taster knows")
 	f.StringVar(&o.keep, "keep", "", "add the bake to the day-book in `FILE`, or begin one")
 	f.StringVar(&o.daybook, "daybook", "", "tell the odds of this kitchen too, by the day-book in `FILE`")
 	f.IntVar(&o.readings, "readings", readings.Usual, "try `N` ways of taking the receipt")
@@ -77,6 +79,7 @@ func (r *run) explain(o *explainOptions, name string) error {
 	if err != nil {
 		return err
 	}
+	b.Meant = o.meant
 	var said []explain.Seen
 	if o.tasted != "" {
 		var trouble *bench.Trouble
