@@ -118,8 +118,10 @@ func laid(ts phrase, from, i int) bool {
 	b := ts.key(from - 1)
 	if b == "a" || b == "an" || b == "the" || b == "your" || b == "some" || b == "one" || b == "two" {
 		switch ts.key(from - 2) {
-		case "to", "into", "make", "makes", "like", "as", "till", "until", "form", "be", "is":
+		case "to", "into", "make", "makes", "like", "as", "till", "until", "form", "be":
 			return false
+		case "is":
+			return ts.key(from-3) == "there"
 		}
 	}
 	if b == "the" && i == from { // "roll out the paste" is of what is in hand
@@ -151,6 +153,9 @@ func laid(ts phrase, from, i int) bool {
 				return true
 			}
 		}
+	}
+	if n == "put" || n == "laid" { // "there is a paste put in the dish"
+		return true
 	}
 	return n == "in" || n == "round" || n == "over" || n == "at" || n == "under" || n == "on" && pasteBefore[b]
 }

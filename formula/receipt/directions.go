@@ -157,8 +157,8 @@ func timeAt(ts phrase) int {
 // dish finds the vessel a thing is baked or set in, by the table of vessels.
 func (r *Reader) dish(ts phrase) (from, to int) {
 	for i := range ts {
-		if handy[strings.TrimSuffix(ts.key(i), "s")] && !r.Tables.IsVessel(ts.key(i)) && r.bakedIn(ts, r.dishFrom(ts, i)) {
-			return r.dishFrom(ts, i), i + 1
+		if handy[strings.TrimSuffix(ts.key(i), "s")] && !r.Tables.IsVessel(ts.key(i)) && r.bakedIn(ts, i) {
+			return r.dishFrom(ts, i), dishTo(ts, i+1)
 		}
 		for n := min(r.Tables.VesselOpens(ts.key(i)), len(ts)-i); n > 0; n-- {
 			if !plainWords(ts[i:i+n]) || !r.isVessel(ts[i:i+n]) {
@@ -170,14 +170,18 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 			if last := strings.TrimSuffix(ts.key(i+n-1), "s"); n == 1 && (handy[last] || handy[ts.key(i)]) && !r.bakedIn(ts, i) {
 				continue // a basin to mix in
 			}
-			end := i + n
-			for handy[strings.TrimSuffix(ts.key(end), "s")] && ts[end].lead == " " {
-				end++ // "a tin pan"
-			}
-			return r.dishFrom(ts, i), end
+			return r.dishFrom(ts, i), dishTo(ts, i+n)
 		}
 	}
 	return 0, 0
+}
+
+// dishTo takes in a second word for the vessel: "a tin pan".
+func dishTo(ts phrase, end int) int {
+	for handy[strings.TrimSuffix(ts.key(end), "s")] && ts[end].lead == " " {
+		end++
+	}
+	return end
 }
 
 // bakedIn reports that a thing is baked or set in the vessel at token i.
@@ -185,7 +189,7 @@ func (r *Reader) bakedIn(ts phrase, i int) bool {
 	if !ts.has(bakingWords) && !(strings.HasPrefix(ts.key(i), "mould") && ts.has(pouring)) {
 		return false
 	}
-	for j := max(0, i-4); j < i; j++ {
+	for j := max(0, i-6); j < i; j++ {
 		if holding[ts.key(j)] {
 			return true
 		}
@@ -212,13 +216,13 @@ func (r *Reader) dishFrom(ts phrase, i int) int {
 	return i
 }
 
-var shapes = words("little square shallow deep large small long round oval square tart cm in inch inches sandwich loaf loose bottomed earthen tin china soup pie flat fluted paper pudding custard x")
+var shapes = words("little square buttered oiled greased muffin cake gem bread shallow deep large small long round oval square tart cm in inch inches sandwich loaf loose bottomed earthen tin china soup pie flat fluted paper pudding custard x")
 
 // measuring are vessels that measure as well.
 var measuring = words("cup cups teacup teacups glass glasses tumbler tumblers")
 
 // handy are vessels a cook mixes or drinks in as well.
-var handy = words("basin bowl cup glass glasse pan plate saucer dish dishe mould mold tin jar")
+var handy = words("basin bowl cup glass glasse pan plate saucer dish dishe mould mold tin jar ring hoop")
 
 func (r *Reader) isVessel(ts phrase) bool {
 	return r.Tables.IsVessel(ts.joinedKey())

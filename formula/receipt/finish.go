@@ -81,6 +81,9 @@ func (m *making) tellKinds(parts []*portionOf) {
 				p.part.Kind, p.part.Name = formula.Batter, "batter"
 			}
 		}
+		if p.part.Kind == formula.Cake && p == m.parts[0] && m.holds(p, "yeast") && m.said(p).has(words("knead kneaded kneading")) {
+			p.part.Kind, p.part.Name = formula.Bread, "bread"
+		}
 		if p.part.Kind != formula.Pastry || p.part.Lay != "" || len(p.lines) == 0 {
 			continue
 		}

@@ -881,8 +881,8 @@ func (w *weave) named(i int) (mention, bool) {
 	if m, ok := w.leanAfter(i, to, c); ok {
 		return m, true
 	}
-	if e := w.eachAfter(i, to); e > 0 {
-		if m, ok := w.reads(i, e, e, "", ""); ok {
+	if e, written := w.eachAfter(i); e > 0 {
+		if m, ok := w.reads(i, e, e, written, "as much of each"); ok {
 			return m, true
 		}
 	}
@@ -921,7 +921,7 @@ func (w *weave) named(i int) (mention, bool) {
 
 // eachAfter is where a list of names ends that has its amount behind it:
 // "candied peel and citron, of each an ounce".
-func (w *weave) eachAfter(i, to int) int {
+func (w *weave) eachAfter(i int) (to int, written string) {
 	end := w.names(i)
 	j := end
 	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
@@ -936,29 +936,29 @@ func (w *weave) eachAfter(i, to int) int {
 		if w.key(k) == "of" {
 			k++
 		}
-		if n > 0 && w.key(k) == "each" && w.closesAt(k+1) {
-			return k + 1
+		if n > 0 && (w.key(k) == "each" || w.key(k) == "either") && !w.nameFollows(k+1) {
+			return k + 1, w.say(j, j+n) + " each of " + w.say(i, end)
 		}
-		return 0
+		return 0, ""
 	}
 	if end == 0 || w.key(j) != "each" {
-		return 0
+		return 0, ""
 	}
 	_, n := w.quiet.amountAt(w.ts[min(len(w.ts), j+1):])
 	if n == 0 {
-		return 0
+		return 0, ""
 	}
-	return j + 1 + n
+	return j + 1 + n, ""
 }
 
 // leanAfter reads a name with a leaning amount behind it: "of fresh butter
 // melted the same".
 func (w *weave) leanAfter(i, to int, c reference.Called) (mention, bool) {
-	j := w.saidOf(to, len(w.ts))
+	j := w.tail(to, false)
 	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
 		j++
 	}
-	for _, l := range leaningWords {
+	for _, l := range leaningBy[w.key(j)] {
 		n := w.ts[j:].begins(l.words)
 		if n == 0 || !w.closesAt(j+n) || w.last == nil || w.last.Amount.State != formula.Stated || l.words == "the weight" {
 			continue
@@ -1077,8 +1077,8 @@ func (w *weave) amountBehind(i, to int) (mention, bool) {
 	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
 		j++
 	}
-	for n := 0; n < 2 && being[w.key(j)]; n++ {
-		j++
+	for n := 0; n < 2 && (being[w.key(j)] || n == 0 && imperatives[w.key(j)] && w.ofBefore(i)); n++ {
+		j++ // "of flour sift half a pound"
 	}
 	if j == to {
 		return w.numberBehind(i, to)
@@ -1087,11 +1087,15 @@ func (w *weave) amountBehind(i, to int) (mention, bool) {
 	if n == 0 || !a.numbered || !a.measured || timeAt(w.ts[j:]) > 0 || !w.closesAt(j+n) {
 		return mention{}, false
 	}
+	const note = "the amount stands behind the name"
 	written := w.say(j, j+n) + " of " + w.say(i, to)
 	if said > to {
-		written += ", " + strings.TrimLeft(w.say(to, said), " ,(")
+		form := strings.Trim(w.say(to, said), " ,()")
+		if m, ok := w.reads(i, j+n, j+n, written+", "+form, note); ok {
+			return m, true
+		}
 	}
-	return w.reads(i, j+n, j+n, strings.TrimRight(written, ") "), "the amount stands behind the name")
+	return w.reads(i, j+n, j+n, written, note)
 }
 
 // aside is where a clause ends that stands between a name and its amount and
