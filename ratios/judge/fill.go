@@ -150,7 +150,7 @@ func (j *Judge) filled(r *Report, fit *dish.Fit, inputs []bake.Input) []Finding 
 	e := Evidence{What: "what it takes", Value: takes, Limit: fmt.Sprintf("the filling comes to %.0f ml", tens(fit.FillingML.Likely)), Layer: LayerMechanism, Confidence: "medium"}
 	if v := fit.Vessel; v != nil {
 		e.Source, e.Locator = sourceOf(j.Tables, v.Source), v.Locator
-		if v.How == reference.HowMemory {
+		if v.How == reference.HowMemory || v.Volume == "memory" {
 			e.Confidence = "low"
 		}
 	}

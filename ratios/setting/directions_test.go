@@ -6,8 +6,10 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"assize/formula/weigh"
 	"assize/ratios"
 	"assize/ratios/setting"
+	"assize/reference"
 )
 
 // What one gram of an ingredient brings, near enough for directions (figures
@@ -322,5 +324,28 @@ func TestStarchPart(t *testing.T) {
 		require.GreaterOrEqual(t, late, 0.0)
 		require.LessOrEqual(t, late, first+slack)
 		require.LessOrEqual(t, first, 1+slack)
+	})
+}
+
+// Without air the volume of two mixes together is the sum of their volumes.
+func TestVolumesAdd(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	rapid.Check(t, func(t *rapid.T) {
+		some := func(label string) ratios.Mix {
+			var m ratios.Mix
+			for range rapid.IntRange(1, 5).Draw(t, label) {
+				ing := &tables.Ingredients[rapid.IntRange(0, len(tables.Ingredients)-1).Draw(t, "ingredient")]
+				row := ratios.Row(&weigh.Item{Ingredient: ing})
+				m.Add(rapid.Float64Range(1, 500).Draw(t, "grams"), &row)
+			}
+			return m
+		}
+		a, b := some("first"), some("second")
+		both := a
+		for q := range both {
+			both[q] += b[q]
+		}
+		require.InEpsilon(t, setting.Volume(&a)+setting.Volume(&b), setting.Volume(&both), .001)
 	})
 }

@@ -86,7 +86,8 @@ Only title, year, place, and parts with a kind and their lines must be there.
   permission  leave to print from the book, in its owner's words
   kitchen  the kitchen that bakes it now: year, place, eggs: large or
            {grams: 54}, flour: {protein: 9.5}, butter: salted or unsalted,
-           oven, dishes
+           oven, dishes: [soup plate, "blue dish, 22 x 4 cm"]
+  dish     what it is baked in, by name or by its inside: 9 x 1.25 in
 
 A folder is a book. A book.yaml in it gives title, year and place for all its
 receipts and the directions the book prints once for all:

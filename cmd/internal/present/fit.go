@@ -203,6 +203,7 @@ func Fit(f *Fitting, a About) *Page {
 	if v.Batch == nil || v.All {
 		p.section(headDishes, v.dishes()...)
 	}
+	p.section(headAssumed, assumed(f.Report))
 	p.section(headSources, v.list())
 	return p
 }
