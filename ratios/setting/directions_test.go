@@ -346,6 +346,6 @@ func TestVolumesAdd(t *testing.T) {
 		for q := range both {
 			both[q] += b[q]
 		}
-		require.InEpsilon(t, setting.Volume(&a)+setting.Volume(&b), setting.Volume(&both), .001)
+		require.InEpsilon(t, setting.Volume(&a)+setting.Volume(&b), setting.Volume(&both), 1e-9)
 	})
 }

@@ -15,7 +15,7 @@ func Volume(m *ratios.Mix) float64 {
 	protein := m.AllProtein()
 	rest := m[ratios.Total] - m[ratios.Water] - m[ratios.Sugars] - protein - m[ratios.Fat] - m[ratios.Starch] - m[ratios.Acid] - m[ratios.Alcohol]
 	return m[ratios.Water]/.998 + .626*m[ratios.Sugars] + .75*protein + 1.085*m[ratios.Fat] +
-		.65*m[ratios.Starch] + .60*m[ratios.Acid] + 1.2*m[ratios.Alcohol] + .63*max(0, rest)
+		.65*m[ratios.Starch] + .60*m[ratios.Acid] + 1.2*m[ratios.Alcohol] + .63*rest
 }
 
 // Density is grams per ml of the mix, air (per cent of the volume) counted.
