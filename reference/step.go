@@ -64,15 +64,18 @@ var StepStages = []string{
 //	filled-raw    the filling goes into the case before it is cooked, and is baked in it
 //	wet-filling   the filling it goes with holds egg, milk, cream, juice, wine or water
 //	bottom-crust  there is paste under it
+//	paste         there is paste about it, under it or at the rim
+//	pot           it is boiled or steamed in cloth, basin or mould
+//	in-tin        a cake baked in a tin, not small ones on a sheet
 //	hot-water     the paste is made with hot liquid and worked warm
 //	layered       the paste is folded and rolled with its fat in sheets
 //	eggs          egg is in it
-//	custard       egg sets it, with milk or cream for the most of its liquid
+//	custard       smooth milk or cream that egg alone sets
 //	egg-set       egg sets it
 //	stove         it is cooked on the fire, and not baked
 //	hot-served    the receipt sends it to table hot
 var StepConditions = []string{
-	"lined", "lidded", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "hot-water", "layered",
+	"lined", "lidded", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "in-tin", "hot-water", "layered",
 	"eggs", "custard", "egg-set", "stove", "hot-served",
 }
 

@@ -17,6 +17,7 @@ func (d *Dish) conditions(i int) map[string]bool {
 	paste := d.paste()
 	under := paste >= 0 && slices.Contains(underneath, d.Lay(paste)) || d.any("stands_in_crust", formula.Filling) && !d.any("rim_only", "")
 	c["bottom-crust"] = under
+	c["paste"] = paste >= 0 || under
 	c["hot-water"] = m.Has("hot_water")
 	c["layered"] = m.Has("laminated", "folded_turns", "flakes")
 	c["hot-served"] = d.hotServed()
@@ -37,13 +38,16 @@ func (d *Dish) conditions(i int) map[string]bool {
 		return c
 	}
 	fire := bake.FireOf(m)
-	c["baked"] = fire.Baked
+	pot := m.Has("boiled_pudding", "steamed")
+	c["pot"] = pot
+	c["baked"] = fire.Baked && !pot && !d.unheated(p, m, c["paste"])
+	c["in-tin"] = p.Kind == formula.Cake && c["baked"] && !d.small(m)
 	c["stove"] = fire.Stove
 	c["wet-filling"] = d.wet(p)
 	c["filled-raw"] = d.inCase(i)
-	set := c["eggs"] && !m.Has("boiled_pudding", "steamed")
-	c["egg-set"] = set && fire.Baked
-	c["custard"] = set && d.has(p, "milk", "cream") && !d.has(p, "flour", "crumb", "meal", "curd", "cheese") && !m.Has("creamed", "whites_folded")
+	c["egg-set"] = c["eggs"] && c["baked"]
+	c["custard"] = c["eggs"] && !pot && d.has(p, "milk", "cream") && !m.Has("creamed", "whites_folded") &&
+		!d.has(p, "flour", "crumb", "meal", "curd", "cheese", "dried", "nut", "pulp")
 	return c
 }
 
@@ -93,7 +97,26 @@ func (d *Dish) any(f formula.Flag, k formula.Kind) bool {
 // poured ready cooked into a case that is.
 func (d *Dish) inCase(filling int) bool {
 	fire := bake.FireOf(&d.Methods[filling])
-	return d.Formula.Parts[filling].Kind == formula.Filling && fire.Baked
+	return d.Formula.Parts[filling].Kind == formula.Filling && fire.Baked && !d.Methods[filling].Has("boiled_pudding", "steamed")
+}
+
+// unheated reports a cream or a jelly of which no word tells any heat: it holds
+// no egg to set it, or is set by something else, and no paste is about it.
+func (d *Dish) unheated(p *formula.Part, m *formula.Method, paste bool) bool {
+	told := m.Has("baked", "slow", "moderate", "hot", "bath") || m.Bake.Said() || d.Formula.Oven != "" || d.Formula.Bake != ""
+	return p.Kind == formula.Filling && !told && !paste && (!d.has(p, egg...) || d.has(p, "setting"))
+}
+
+// small reports cakes baked one by one and not in a tin: by their time, or where
+// none is told by their name.
+func (d *Dish) small(m *formula.Method) bool {
+	const shortBake = 30 // minutes
+	if m.Bake.Minutes > 0 {
+		return m.Bake.Minutes < shortBake
+	}
+	return slices.ContainsFunc(reference.Words(d.Formula.Title), func(w string) bool {
+		return strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
+	})
 }
 
 // wet reports a filling that runs when it goes into the case.

@@ -321,6 +321,7 @@ func TestConditions(t *testing.T) {
 			}
 		}
 	}
+	all["pot"] = read(t, page("", part("filling", "", custard, "Boil it two hours in a mould.")))
 	for _, name := range reference.StepConditions {
 		met, missed := false, false
 		for _, d := range all {
@@ -332,6 +333,31 @@ func TestConditions(t *testing.T) {
 		require.True(t, met, name)
 		require.True(t, missed, name)
 	}
+}
+
+// Nothing is baked that no word sends to an oven and nothing in it would set.
+func TestBaked(t *testing.T) {
+	for text, baked := range map[string]bool{
+		page("", part("filling", "", custard, "")):                                                                                 true,
+		page("", part("filling", "", custard, "Boil it two hours in a mould.")):                                                    false,
+		page("", part("filling", "", custard, "Stir it over the fire till it thickens.")):                                          false,
+		page("", part("filling", "", "1 pint of cream, 1 oz of isinglass", "Mix them.")):                                           false,
+		page("", part("filling", "", "1 pint of cream, 4 oz of sugar", "Bake it.")):                                                true,
+		page("", part("filling", "", "1 pint of cream, 4 oz of sugar", "Mix them.")):                                               false,
+		page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", "1 pint of cream, 4 oz of sugar", "Mix it.")): true,
+	} {
+		d := read(t, text)
+		require.Equal(t, baked, d.Holds(len(d.Formula.Parts)-1, "baked"), text)
+	}
+}
+
+// Small cakes are not turned out of a tin.
+func TestInTin(t *testing.T) {
+	cake := part("cake", "", "1 lb of flour, 1 lb of butter, 8 eggs", "")
+	require.True(t, read(t, page("oven: moderate\n", cake)).Holds(0, "in-tin"))
+	require.True(t, read(t, page("bake: an hour\n", cake)).Holds(0, "in-tin"))
+	require.False(t, read(t, page("bake: 12 min\n", cake)).Holds(0, "in-tin"))
+	require.False(t, read(t, strings.Replace(page("oven: moderate\n", cake), "A receipt", "Ginger biscuits", 1)).Holds(0, "in-tin"))
 }
 
 // A step done in the file counts with the judge as if the words had said it.

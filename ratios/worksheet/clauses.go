@@ -126,7 +126,7 @@ func stageOf(d *practice.Dish, part int, clause string) string {
 		return "make"
 	case first == "pour" && has("stands_in_crust", "baked_case"), slices.Contains([]string{"fill", "pour", "turn", "put"}, first) && intoDish(words):
 		return "fill"
-	case !stove && has("baked", "bath") || first == "bake":
+	case !stove && has("baked", "bath") || first == "bake", d.Holds(part, "pot") && has("boiled_pudding", "steamed"):
 		return "oven"
 	case first == "strain":
 		return "strain"

@@ -18,6 +18,7 @@ import (
 // Oven is what is known of the baking of a dish.
 type Oven struct {
 	Baked bool
+	Pot   bool        // boiled or steamed in cloth, basin or mould
 	Words string      // of the oven, as written beside the steps
 	Time  string      // of the time, as written beside the steps
 	Heats []oven.Heat // what the receipt's words come to
@@ -59,8 +60,11 @@ func (a *Assembler) oven(r *judge.Report, d *practice.Dish) Oven {
 		}
 		o.Done = a.done(p, d, at)
 	}
+	o.Pot = d.Holds(at, "pot")
 	if !o.Baked {
 		o.Heats = nil
+	}
+	if !o.Baked && !o.Pot {
 		return o
 	}
 	o.Words, o.Time, o.Bath = f.Oven, f.Bake, m.Has("bath")
@@ -75,7 +79,7 @@ func (a *Assembler) oven(r *judge.Report, d *practice.Dish) Oven {
 	case p.Baking != nil && p.Baking.Time.Likely > 0 && !p.Baking.Time.Never && !p.Baking.Time.MayNever:
 		t := p.Baking.Time
 		o.Minutes, o.Reckoned = reference.Span{Low: whole(t.Low), Likely: whole(t.Likely), High: whole(t.High)}, true
-	case o.Done.Set != nil && o.Done.Set.Minutes.High.IsPositive():
+	case o.Baked && o.Done.Set != nil && o.Done.Set.Minutes.High.IsPositive():
 		o.Minutes, o.Usual = o.Done.Set.Minutes, o.Done.Set
 	}
 	return o
@@ -131,6 +135,8 @@ func (o *Oven) beside(steps []Step, d *practice.Dish) string {
 		}
 	}
 	switch {
+	case o.Pot:
+		return strings.Trim(words+", "+time, ", ")
 	case words != "" && !strings.Contains(words, "oven"):
 		words = "bake in a " + words + " oven"
 	case words != "":

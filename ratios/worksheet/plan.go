@@ -116,11 +116,13 @@ func (p *planning) reckon(oven *Oven) {
 		return
 	}
 	at := p.minutes["cool-to-cut"] + p.minutes["stand-hot"] + p.minutes["cool-cake"]
-	if oven.Baked {
+	if oven.Baked || oven.Pot {
 		bake := int(oven.Minutes.High.Round(0).IntPart())
 		if bake == 0 {
 			p.out.OvenOpen = true
-			p.event(Event{ID: DishOut, At: at, Minutes: at, Waiting: true})
+			if at > 0 {
+				p.event(Event{ID: DishOut, At: at, Minutes: at, Waiting: true})
+			}
 			p.finish()
 			return
 		}
@@ -200,6 +202,7 @@ func (p *planning) paste(part, at int) {
 
 // finish sets the events in the order they happen.
 func (p *planning) finish() {
+	slices.Reverse(p.out.Events) // they were reckoned from the last
 	slices.SortStableFunc(p.out.Events, func(a, b Event) int { return b.At - a.At })
 	p.out.Start = p.out.Events[0].At
 }

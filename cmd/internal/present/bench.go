@@ -253,6 +253,12 @@ func (w *benching) oven() []string {
 		}
 		out = append(out, said)
 	}
+	if o.Pot {
+		if o.Said {
+			out = append(out, saidMinutes(o.Minutes))
+		}
+		return out
+	}
 	if !o.Baked {
 		if o.Class != nil && o.Class.Heat != "" {
 			out = append(out, marked(usualHeat(o.Class, o.Given), w.cite(o.Class.Provenance)))

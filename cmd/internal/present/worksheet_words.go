@@ -40,6 +40,9 @@ func phaseHeading(p *worksheet.Phase, s *worksheet.Sheet) string {
 			}
 		}
 	case "oven":
+		if s.Oven.Pot {
+			return "To the pot"
+		}
 		if s.Oven.Baked {
 			return "To the oven"
 		}
@@ -195,14 +198,22 @@ func eventIs(e *worksheet.Event, s *worksheet.Sheet) string {
 	case worksheet.Fill:
 		return "fill it"
 	case worksheet.DishIn:
-		return "into the oven"
+		return "into " + fireplace(s)
 	case worksheet.DishOut:
-		return "out of the oven"
+		return "out of " + fireplace(s)
 	}
-	if s.Oven.Baked || len(s.Plan.Events) > 1 && hasFilling(s) {
+	if s.Oven.Baked || s.Oven.Pot || len(s.Plan.Events) > 1 && hasFilling(s) {
 		return "to table"
 	}
 	return "ready"
+}
+
+// fireplace is where the dish is cooked.
+func fireplace(s *worksheet.Sheet) string {
+	if s.Oven.Pot {
+		return "the pot"
+	}
+	return "the oven"
 }
 
 func hasFilling(s *worksheet.Sheet) bool {
@@ -220,7 +231,7 @@ func lasts(e *worksheet.Event) string {
 		return ""
 	}
 	out := hours(e.Minutes)
-	if e.ID == worksheet.DishOut {
+	if e.ID == worksheet.DishOut && e.Minutes > 0 {
 		out += " to cool"
 	}
 	if e.Usual {
@@ -244,7 +255,7 @@ func hours(minutes int) string {
 const (
 	planBefore  = "Hours and minutes before it goes to table. Waiting is reckoned as is likely, baking at its longest; what hands take is our allowance."
 	planByClock = "Waiting is reckoned as is likely, baking at its longest; what hands take is our allowance."
-	openPlan    = "How long it bakes is not known, so only the end is planned: add your own time for the rest."
+	openPlan    = "How long it cooks is not known, so only the end is planned: add your own time for the rest."
 )
 
 // beginAt says when the work begins.
