@@ -64,12 +64,12 @@ func Distances(kind formula.Kind, p *ratios.Profile, m *formula.Method, t *refer
 
 // distance of one class. Of several published ranges for one ratio the nearest
 // counts, since sources of one class may disagree. Single formulas count all
-// together; see middle.
+// together; see Middle.
 func distance(c *reference.Class, p *ratios.Profile, m *formula.Method, t *reference.Tables) (mean float64, shared, open int) {
 	sum := 0.0
 	for i := range p.Ratios {
 		r := &p.Ratios[i]
-		if r.Open || seasons(r) {
+		if r.Open || Seasons(r) {
 			if slices.ContainsFunc(t.RangesOf(c.ID), func(row *reference.Range) bool { return row.Ratio == r.Row.ID }) {
 				open++
 			}
@@ -89,7 +89,7 @@ func distance(c *reference.Class, p *ratios.Profile, m *formula.Method, t *refer
 			}
 		}
 		// Single formulas say nothing of what they have not.
-		if low, high, ok := middle(points); ok && !r.Of.IsZero() {
+		if low, high, ok := Middle(points); ok && !r.Of.IsZero() {
 			x := excess(v, low, high)
 			best = min(best, x*x)
 		}
@@ -147,16 +147,16 @@ func has(m *formula.Method, flags []string) bool {
 	return slices.ContainsFunc(flags, func(f string) bool { return m.Has(formula.Flag(f)) })
 }
 
-// seasons reports a ratio of salt where none is named: most books leave it to
+// Seasons reports a ratio of salt where none is named: most books leave it to
 // the cook, and its want tells nothing of the class.
-func seasons(r *ratios.Ratio) bool {
+func Seasons(r *ratios.Ratio) bool {
 	return r.Of.IsZero() && slices.ContainsFunc(r.Row.Of, func(t reference.Term) bool { return strings.HasPrefix(t.Quantity, "salt") })
 }
 
-// middle is the range that single formulas come to, a fifth either way: of many
+// Middle is the range that single formulas come to, a fifth either way: of many
 // the middle half, so that one odd formula among them does not make a class
 // near everything.
-func middle(points []float64) (low, high float64, ok bool) {
+func Middle(points []float64) (low, high float64, ok bool) {
 	n := len(points)
 	if n == 0 {
 		return 0, 0, false

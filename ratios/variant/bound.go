@@ -115,7 +115,7 @@ func (s *search) fences(chosen []int) []fence {
 	var out []fence
 	for i := range s.bounds {
 		b := &s.bounds[i]
-		if b.single || !s.divides(b, chosen) {
+		if b.single || len(b.open) > 0 || !s.divides(b, chosen) {
 			continue // not to be ruled out by its range alone; see within
 		}
 		var f fence

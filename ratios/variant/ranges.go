@@ -6,6 +6,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"assize/formula"
 	"assize/ratios"
 	"assize/reference"
 )
@@ -18,6 +19,9 @@ type bound struct {
 	// single marks ranges about single formulas, which say nothing of what they
 	// have not.
 	single bool
+	// open are the items it counts that the book gives no amount of: until they
+	// are measured the ratio is not held against its range.
+	open []int
 	// of and to are what a gram of each item puts into the sides of the ratio.
 	of, to   []decimal.Decimal
 	ofF, toF []float64
@@ -28,8 +32,8 @@ type bound struct {
 var pointWidth = decimal.RequireFromString("0.2")
 
 // boundsOf are the ranges of a class: its published ranges where a ratio has
-// any, else its rules. A class known by single formulas alone is held to those,
-// a fifth either way.
+// any, else its rules. A class known by single formulas alone is held to what they
+// come to.
 func boundsOf(c *reference.Class, t *reference.Tables, kind string) []bound {
 	if c == nil {
 		return nil
@@ -42,12 +46,12 @@ func boundsOf(c *reference.Class, t *reference.Tables, kind string) []bound {
 				continue
 			}
 			one := Range{r.Low, r.High}
-			if kind == "point" {
-				one = Range{r.Low.Sub(r.Low.Mul(pointWidth)), r.High.Add(r.High.Mul(pointWidth))}
-			}
-			if !slices.ContainsFunc(out, func(o Range) bool { return o.Low.Equal(one.Low) && o.High.Equal(one.High) }) {
+			if kind == "point" || !slices.ContainsFunc(out, func(o Range) bool { return o.Low.Equal(one.Low) && o.High.Equal(one.High) }) {
 				out = append(out, one)
 			}
+		}
+		if kind == "point" && len(out) > 0 {
+			return []Range{middle(out)}
 		}
 		return out
 	}
@@ -72,6 +76,15 @@ func boundsOf(c *reference.Class, t *reference.Tables, kind string) []bound {
 	return out
 }
 
+// middle is the range that single formulas come to, as in the distance of a
+// class: of many the middle half, a fifth either way.
+func middle(points []Range) Range {
+	slices.SortFunc(points, func(a, b Range) int { return a.Low.Cmp(b.Low) })
+	quarter := (len(points) - 1) / 4
+	low, high := points[quarter].Low, points[len(points)-1-quarter].High
+	return Range{low.Sub(low.Mul(pointWidth)), high.Add(high.Mul(pointWidth))}
+}
+
 // sides are the exact sums of the two sides of a bound at a point.
 func (s *search) sides(b *bound, p *point) (of, to decimal.Decimal) {
 	for i, g := range s.gramsAt(p) {
@@ -81,6 +94,16 @@ func (s *search) sides(b *bound, p *point) (of, to decimal.Decimal) {
 		}
 	}
 	return of, to
+}
+
+// within reports whether a ratio is within its ranges at a point, exactly.
+func (s *search) within(b *bound, p *point) bool {
+	for _, i := range b.open {
+		if !slices.ContainsFunc(p.items[:p.n], func(n uint8) bool { return s.list[n].at == i }) {
+			return true
+		}
+	}
+	return b.within(s.sides(b, p))
 }
 
 // within reports whether a ratio serves, exactly. One with nothing to divide by
@@ -124,6 +147,9 @@ func (b *bound) weighIn(s *search) {
 	for i := range s.in.Weighed.Parts[s.in.Part].Items {
 		it := &s.in.Weighed.Parts[s.in.Part].Items[i]
 		of, to := ratios.Counts(it, b.ratio)
+		if it.State != formula.Stated && (of.IsPositive() || to.IsPositive()) {
+			b.open = append(b.open, i)
+		}
 		b.of, b.to = append(b.of, of), append(b.to, to)
 		b.ofF, b.toF = append(b.ofF, of.InexactFloat64()), append(b.toF, to.InexactFloat64())
 	}

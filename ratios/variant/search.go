@@ -76,6 +76,10 @@ func newSearch(j *judge.Judge, before *judge.Report, g goal, w Wish) (*search, e
 		}
 	}
 	s.bounds = boundsOf(g.class, j.Tables, string(s.kind))
+	profile := ratios.ProfileOf(before.Weighed, g.part, j.Tables, "")
+	s.bounds = slices.DeleteFunc(s.bounds, func(b bound) bool {
+		return slices.ContainsFunc(profile.Ratios, func(r ratios.Ratio) bool { return r.Row == b.ratio && judge.Seasons(&r) })
+	})
 	if !s.total.IsPositive() {
 		return nil, &Problem{What: "nothing of the " + before.Formula.Parts[g.part].Name + " is weighed, so that nothing can be changed"}
 	}
@@ -280,7 +284,7 @@ func (s *search) limits(in bake.Input, k *bake.Kernel, meant string) []float64 {
 // serves reports whether a point meets every wish.
 func (s *search) serves(p *point) bool {
 	for i := range s.bounds {
-		if !s.bounds[i].within(s.sides(&s.bounds[i], p)) {
+		if !s.within(&s.bounds[i], p) {
 			return false
 		}
 	}

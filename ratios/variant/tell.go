@@ -20,7 +20,7 @@ func (s *search) missing(p point) []Obstacle {
 	var out []Obstacle
 	for i := range s.bounds {
 		b := &s.bounds[i]
-		if of, to := s.sides(b, &p); !b.within(of, to) {
+		if of, to := s.sides(b, &p); !s.within(b, &p) {
 			out = append(out, Obstacle{Ratio: b.ratio, Value: of.DivRound(to, 10), Ranges: b.spans})
 		}
 	}

@@ -57,7 +57,7 @@ func newRoot(r *run) *cobra.Command {
 		{"Before it is made", []*cobra.Command{newRead(r), newCheck(r), newWeigh(r), newAssemble(r)}},
 		{"Dish, oven and table", []*cobra.Command{newFit(r), newOven(r), newAnswers(r)}},
 		{"After tasting", []*cobra.Command{newBake(r), newExplain(r), newDaybook(r), newCompare(r)}},
-		{"In a new form", []*cobra.Command{newVariant(r), newCard(r)}},
+		{"In a new form", []*cobra.Command{newNearest(r), newVariant(r), newCard(r)}},
 		{"Besides", []*cobra.Command{newTables(r)}},
 	} {
 		root.AddGroup(&cobra.Group{ID: g.title, Title: g.title})
