@@ -111,7 +111,7 @@ func (y *Yield) input(t *reference.Tables, methods *receipt.MethodReader) (bake.
 // page writes the filling as a formula file.
 func (y *Yield) page(p *reference.Published) ([]byte, error) {
 	if y.Published != "" {
-		return Page(p)
+		return file.PublishedPage(p)
 	}
 	type part struct {
 		Kind   string   `yaml:"kind"`
