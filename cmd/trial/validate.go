@@ -38,6 +38,10 @@ func validate(t *reference.Tables, out io.Writer) error {
 	if err := switches(t, out); err != nil {
 		return err
 	}
+	classes(t, out)
+	if err := variants(t, out); err != nil {
+		return err
+	}
 	parameters(t, out)
 	return nil
 }

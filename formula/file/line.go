@@ -137,7 +137,7 @@ func (p *reading) plain(n *yaml.Node, readers []*receipt.Reader) formula.Line {
 		if w, troubles := r.Line(l.Text); len(troubles) == 0 && sameWeights(l.Items, w.Items) {
 			return w, nil
 		}
-		l.Notes = append(l.Notes, fieldsNote(l.Text, fields))
+		l.Notes = append(l.Notes, FieldsNote(l.Text, fields))
 		return l, nil
 	})
 	for _, tr := range troubles {
@@ -152,7 +152,9 @@ func (p *reading) plain(n *yaml.Node, readers []*receipt.Reader) formula.Line {
 // would not be read alike in words. It is written again from the note.
 const byFields = ", given field by field: "
 
-func fieldsNote(text string, f receipt.Plain) string {
+// FieldsNote is the note on a line given field by field that its words alone
+// would not be read as; with it the line is written field by field again.
+func FieldsNote(text string, f receipt.Plain) string {
 	return text + byFields + strings.Join([]string{f.Amount, f.Unit, f.Of, f.Form}, " | ")
 }
 

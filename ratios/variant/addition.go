@@ -2,6 +2,7 @@ package variant
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -99,13 +100,14 @@ func (s *search) known(id string) bool {
 // line is the addition as a line of the receipt, one step of it.
 func (a *addition) line(t *reference.Tables) formula.Line {
 	ing, _ := t.Ingredient(a.ingredient)
+	name, _, _ := strings.Cut(ing.Name, " (")
 	n := decimal.RequireFromString(a.number)
-	text := a.number + " " + ing.Name
+	text := a.number + " " + name
 	if a.measure != "" {
-		text = a.number + " " + a.measure + " " + ing.Name
+		text = a.number + " " + a.measure + " " + name
 	}
 	return formula.Line{Text: text, Items: []formula.Item{{
-		Name: ing.Name, Ingredient: a.ingredient,
+		Name: name, Ingredient: a.ingredient,
 		Amount: formula.Amount{Number: reference.Exact(n), Measure: a.measure, Each: a.each, Words: a.number},
 	}}}
 }

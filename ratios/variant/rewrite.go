@@ -9,6 +9,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"assize/formula"
+	"assize/formula/file"
 	"assize/formula/receipt"
 	"assize/ratios/bake"
 	"assize/ratios/change"
@@ -284,6 +285,9 @@ func (r *rewriter) line(book formula.Line, it formula.Item, ing *reference.Ingre
 			n+" yolks of eggs", n+" whites of eggs", n+" "+each+"s", n+" "+each)
 	}
 	for _, text := range tries {
+		if strings.Contains(text, "(") {
+			continue // brackets are for asides, and a name in them is no name
+		}
 		l, troubles := r.reader.Line(text)
 		if len(troubles) == 0 && len(l.Items) == 1 && same(&l.Items[0], &it) {
 			return l, nil
@@ -295,11 +299,16 @@ func (r *rewriter) line(book formula.Line, it formula.Item, ing *reference.Ingre
 			unit = "each"
 		}
 		for _, of := range []string{it.Name, ing.Name, strings.ReplaceAll(ing.ID, "_", " ")} {
-			l, troubles := r.reader.Plain(receipt.Plain{Amount: n, Unit: unit, Of: of, Form: form})
-			if len(troubles) == 0 && len(l.Items) == 1 && same(&l.Items[0], &it) {
-				l.Notes = nil
-				return l, nil
+			fields := receipt.Plain{Amount: n, Unit: unit, Of: of, Form: form}
+			l, troubles := r.reader.Plain(fields)
+			if len(troubles) > 0 || len(l.Items) != 1 || !same(&l.Items[0], &it) {
+				continue
 			}
+			l.Notes = nil
+			if again, troubles := r.reader.Line(l.Text); len(troubles) > 0 || !sameAll(again.Items, l.Items) {
+				l.Notes = []string{file.FieldsNote(l.Text, fields)}
+			}
+			return l, nil
 		}
 	}
 	return formula.Line{}, fmt.Errorf("%s of %s cannot be put in words that are read so", n, it.Name)
@@ -370,7 +379,9 @@ func (r *rewriter) undone(l formula.Line, at int) formula.Line {
 		}
 	}
 	if len(l.Items) == 1 && l.Items[0].Amount.State == formula.NotGiven {
-		if got, troubles := r.reader.Plain(receipt.Plain{Of: l.Items[0].Name}); len(troubles) == 0 && sameAll(got.Items, l.Items) {
+		fields := receipt.Plain{Of: l.Items[0].Name}
+		if got, troubles := r.reader.Plain(fields); len(troubles) == 0 && sameAll(got.Items, l.Items) {
+			got.Notes = []string{file.FieldsNote(got.Text, fields)}
 			return got
 		}
 	}
