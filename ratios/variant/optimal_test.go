@@ -23,10 +23,9 @@ import (
 // problem is a small random receipt with something to answer: few ingredients,
 // few steps of each.
 type problem struct {
-	text  string
-	wish  Wish
-	thin  int // steps kept of each ingredient
-	print string
+	text string
+	wish Wish
+	thin int // steps kept of each ingredient
 }
 
 func randomProblem(r *rand.Rand) problem {
@@ -84,7 +83,7 @@ func searchOf(t *testing.T, tables *reference.Tables, p problem) *search {
 	f, faults := file.Read("problem.yaml", []byte(p.text), tables)
 	require.NoError(t, faults.Err(), p.text)
 	j := judge.New(tables)
-	j.Readings, j.Remedies = 40, false
+	j.Readings, j.Remedies = 25, false
 	before, faults := j.Check(f)
 	require.NoError(t, faults.Err())
 	g, err := goalOf(j, before, p.wish)

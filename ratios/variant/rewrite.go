@@ -81,7 +81,7 @@ func (c *Change) String() string {
 // String is the amount as the kitchen measures it.
 func (q Quantity) String() string {
 	n, measure := told(q.Number, q.Measure, q.Grams.Likely)
-	if q.Counted || measure == "" {
+	if q.Counted && measure == "egg" || measure == "" {
 		return n
 	}
 	if n != "1" && !strings.Contains(n, "/") || strings.Contains(n, " ") {

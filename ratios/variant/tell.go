@@ -204,7 +204,8 @@ const (
 
 // closest is the point nearest to the wishes when none meets them all: nearest
 // by the distance from the class's ranges, then by the faults that are left,
-// then the one with the least change.
+// then the one with the least change; of those with no more than the usual
+// number of ingredients changed.
 func (s *search) closest() *point {
 	type near struct {
 		p    point
@@ -214,7 +215,7 @@ func (s *search) closest() *point {
 	bounds := s.bounds
 	s.bounds = nil // the dish alone, so that every distance is seen
 	counted := s.count
-	for n := 0; n <= s.most; n++ {
+	for n := 0; n <= min(s.most, Usual); n++ {
 		s.choose(n, func(chosen []int) {
 			s.steps(chosen, func(p point) {
 				list = append(list, near{p, s.away(bounds, &p)})

@@ -127,14 +127,14 @@ func changed(c *variant.Change) string {
 
 // amountOf is an amount of something, weighed: "7 eggs, 350 g".
 func amountOf(q variant.Quantity, ing *reference.Ingredient) string {
-	said := q.String()
 	grams := weight(q.Grams, "g")
-	if !q.Counted {
+	if said := q.String(); !q.Counted {
 		if strings.HasSuffix(said, " g") {
 			return said + " of " + ing.Name
 		}
 		return fmt.Sprintf("%s of %s, %s", said, ing.Name, grams)
 	}
+	said := q.Bare()
 	many := func(name string) string {
 		if q.Number.GreaterThan(decimal.NewFromInt(1)) {
 			return said + " " + name + "s"
@@ -151,7 +151,10 @@ func amountOf(q variant.Quantity, ing *reference.Ingredient) string {
 
 func quantity(q variant.Quantity) string {
 	said := q.String()
-	if strings.HasSuffix(said, " g") || q.Counted {
+	if q.Counted {
+		return q.Bare()
+	}
+	if strings.HasSuffix(said, " g") {
 		return said
 	}
 	return fmt.Sprintf("%s, %s g", said, figure(q.Grams.Likely))
@@ -184,7 +187,7 @@ func (v *varying) what() []Block {
 		out = append(out, e)
 	}
 	if len(v.Effects) > 0 && len(out) > 0 {
-		all := "it"
+		all := "what it does"
 		if len(out) > 1 {
 			all = "all together"
 		}
@@ -261,6 +264,9 @@ func (v *varying) side() []Block {
 	taken := make([]bool, len(is.Lines))
 	for i := range book.Lines {
 		for _, it := range book.Lines[i].Items {
+			if !it.Used {
+				continue // the less likely side of a line in doubt
+			}
 			row := []string{it.Ingredient.Name, book.Lines[i].Text, amountShown(&it), "left out", ""}
 			if l, other := v.counterpart(is, taken, &it); other != nil {
 				row[3], row[4] = l.Text, amountShown(other)
@@ -273,7 +279,7 @@ func (v *varying) side() []Block {
 	}
 	for i := range is.Lines {
 		for _, it := range is.Lines[i].Items {
-			if !taken[i] {
+			if !taken[i] && it.Used {
 				t.Rows = append(t.Rows, []string{it.Ingredient.Name, "", "", is.Lines[i].Text, amountShown(&it)})
 			}
 		}
@@ -310,7 +316,7 @@ func (v *varying) counterpart(p *judge.Part, taken []bool, it *judge.Item) (*jud
 	for i := range p.Lines {
 		for j := range p.Lines[i].Items {
 			other := &p.Lines[i].Items[j]
-			if other.Ingredient == it.Ingredient && (!taken[i] || len(p.Lines[i].Items) > 1) {
+			if other.Used && other.Ingredient == it.Ingredient && (!taken[i] || len(p.Lines[i].Items) > 1) {
 				taken[i] = true
 				return &p.Lines[i], other
 			}
@@ -390,9 +396,9 @@ func (v *varying) sought() []Block {
 			q := variant.Quantity{Number: s, Measure: l.Unit}
 			steps = append(steps, q.Bare())
 		}
-		unit := l.Unit
-		if unit != "" {
-			unit = " (" + unit + ")"
+		unit := ""
+		if l.Unit != "" && !strings.Contains(l.Item.Name, l.Unit) {
+			unit = " (" + l.Unit + ")"
 		}
 		what := "in place of " + variant.Quantity{Number: l.Book}.Bare()
 		switch {
