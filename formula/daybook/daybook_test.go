@@ -1,6 +1,7 @@
 package daybook
 
 import (
+	"bufio"
 	"bytes"
 	"errors"
 	"fmt"
@@ -274,13 +275,19 @@ func TestKilledRunsLoseNothing(t *testing.T) {
 	kept := 0
 	for i := range 6 {
 		c := child(t, path, fmt.Sprint("run ", i), 1000)
-		var out bytes.Buffer
-		c.Stdout = &out
+		out, err := c.StdoutPipe()
+		require.NoError(t, err)
 		require.NoError(t, c.Start())
-		time.Sleep(time.Duration(60+17*i) * time.Millisecond)
-		require.NoError(t, c.Process.Kill())
+		// It is killed a moment after it has kept a few, wherever it then is.
+		killed := false
+		for lines := bufio.NewScanner(out); lines.Scan(); {
+			if kept++; kept%(i+2) == 0 && !killed {
+				killed = true
+				time.Sleep(time.Duration(7*i) * time.Millisecond)
+				require.NoError(t, c.Process.Kill())
+			}
+		}
 		_ = c.Wait() // it was killed
-		kept += strings.Count(out.String(), "\n")
 		if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
 			require.Zero(t, kept)
 			continue
