@@ -290,11 +290,22 @@ func (p *page) isListed(w row, starts, inList bool) bool {
 	if inList {
 		return countMarks(ts, ".") == 0 && len(ts) <= 40 && (starts || !imperatives[ts.key(0)])
 	}
-	if !starts || countMarks(ts, ".")+countMarks(ts, ";") > 0 {
+	if !starts || countMarks(ts, ".")+countMarks(ts, ";") > 0 || severalAmounts(ts) {
 		return false
 	}
 	l, troubles := p.r.silent().Line(p.words(w.from, w.to))
 	return len(troubles) == 0 && len(l.Items) > 0 && !(p.clear[w.to-1] == '.' && len(ts) > 8)
+}
+
+// severalAmounts reports a line with a second amount in it, or with what may be
+// taken instead: running words, though they begin as a list does.
+func severalAmounts(ts phrase) bool {
+	for _, c := range split(ts)[1:] {
+		if n := number(c); n.used > 0 || c.key(0) == "or" {
+			return true
+		}
+	}
+	return false
 }
 
 // marked reports the sign a line of a list may begin with.

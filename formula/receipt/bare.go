@@ -1,0 +1,303 @@
+package receipt
+
+import (
+	"strings"
+
+	"assize/formula"
+	"assize/reference"
+)
+
+// some reads "a little salt", "some currants", "a few cloves".
+func (w *weave) some(i int) (mention, bool) {
+	s, n := stateAt(w.ts[i:])
+	if n == 0 || s != formula.NotGiven {
+		return mention{}, false
+	}
+	j := i + n
+	for w.key(j) == "more" || w.key(j) == "of" || w.key(j) == "very" || w.key(j) == "good" {
+		j++
+	}
+	k := j
+	if m := w.measureLen(k); m > 0 && w.key(k+m) == "of" { // "some slices of citron"
+		k += m + 1
+	}
+	c, to := w.nameAt(k, false)
+	if to > 0 && w.key(j) == "the" && w.before != nil && w.before(c, w.keys[k:to]) {
+		return mention{from: i, to: to, how: again}, true
+	}
+	little := w.ts[i:].begins("a little") > 0 || w.ts[i:].begins("a very little") > 0 || w.ts[i:].begins("very little") > 0
+	if to == 0 || !w.put(c, j, to) && !(little && w.key(to-1) == "water") {
+		return mention{}, false
+	}
+	if l := w.likeness(to); l > to { // "a piece of butter the size of an egg"
+		return w.reads(i, w.tail(l, false), l, "", "")
+	}
+	if k > j { // how many is not said
+		return w.asBare(k, to, c, w.say(k, to), "how much is not said")
+	}
+	return w.asBare(i, to, c, "", "")
+}
+
+// likeness is where "the size of an egg" ends that begins at a token.
+func (w *weave) likeness(i int) int {
+	end := min(len(w.ts), i+10)
+	for e := i; e < end; e++ {
+		if w.ts[e].kind == mark && w.ts[e].key != "," {
+			end = e
+		}
+	}
+	l, ok := w.quiet.likenessIn(w.ts[i:end])
+	if !ok || l.measure == "" || l.from > 1 {
+		return 0
+	}
+	return i + l.to
+}
+
+// named reads a name without an amount before it: one may follow ("flour, half
+// a pound"; "butter the size of a walnut"; "sugar to your taste").
+func (w *weave) named(i int) (mention, bool) {
+	if k := w.keys[i]; k == "and" || k == "or" || k == "with" || k == "of" && !w.inList {
+		return mention{}, false
+	}
+	if i > 0 && w.ts[i].kind == word && w.r.Tables.SetAside(w.keys[i:i+1]) > 0 && !w.inList {
+		if _, n := w.r.begins(w.run(i)); n == 0 {
+			return mention{}, false // the words before a name come in with it
+		}
+	}
+	if k := w.keys[i]; k == "sweeten" || k == "season" || k == "flavour" {
+		return w.seasoning(i)
+	}
+	c, to := w.nameAt(i, !w.inList)
+	if to == 0 {
+		return mention{}, false
+	}
+	if l := w.likeness(to); l > to {
+		return w.reads(i, w.tail(l, false), l, "", "")
+	}
+	if m, ok := w.amountBehind(i, to); ok {
+		return m, true
+	}
+	if m, ok := w.leanAfter(i, to, c); ok {
+		return m, true
+	}
+	if e, written := w.eachAfter(i); e > 0 {
+		if m, ok := w.reads(i, e, e, written, "as much of each"); ok {
+			return m, true
+		}
+	}
+	state := w.stateAfter(to)
+	if k := w.key(i - 1); !w.inList && k == "the" && !(w.ts[min(to, len(w.ts)):].begins("to your") > 0 || w.ts[min(to, len(w.ts)):].begins("to taste") > 0) {
+		state = 0
+	}
+	if state == 0 && !w.put(c, i, to) {
+		return mention{}, false
+	}
+	from := i
+	for from > 0 && w.ts[from-1].kind == word && !glue[w.keys[from-1]] && !skipped[w.keys[from-1]] && (w.r.Tables.SetAside(w.keys[from-1:from]) == 1 || participle(w.keys[from-1]) && !imperatives[w.keys[from-1]]) && !w.taken(from-1) {
+		from--
+	}
+	if e := state; e > to {
+		for f := from; f <= i; f++ {
+			if m, ok := w.reads(f, e, e, "", ""); ok {
+				m.how = bare
+				return m, true
+			}
+		}
+	}
+	if state > 0 && !w.put(c, i, to) {
+		return mention{}, false
+	}
+	if c.Ingredient != nil && c.Ingredient.ID == egg && !w.inList {
+		if e := w.tail(to, true); e > to && w.hasLimit(to, e) {
+			return mention{from: from, to: e, how: again, written: strings.Trim(w.say(to, e), " ,()")}, true
+		}
+	}
+	if k := w.key(from - 1); !w.inList && (k == "the" || k == "this" || k == "these" || k == "your") {
+		return mention{from: from, to: to, how: again}, true // of what was there before, by that name or another
+	}
+	return w.asBare(from, to, c, "", "")
+}
+
+// hasLimit reports that some of the whites or yolks are left out by the words
+// between.
+func (w *weave) hasLimit(from, to int) bool {
+	for _, c := range split(w.ts[from:to]) {
+		if _, ok := limit(c); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// taken reports a token that an earlier mention holds.
+func (w *weave) taken(i int) bool {
+	return len(w.found) > 0 && i < w.found[len(w.found)-1].to
+}
+
+// put reports a name that is put into the dish where it stands.
+func (w *weave) put(c reference.Called, from, to int) bool {
+	if w.inList {
+		return true
+	}
+	name := w.keys[from:to]
+	if last := name[len(name)-1]; preserves[last] && !overlaps(w.clauseAt(from, to, true), advice) {
+		return w.preserve(to - 1)
+	}
+	if c.Ingredient != nil && len(c.Ingredient.Roles) == 0 {
+		return false
+	}
+	for len(name) > 1 && (skipped[name[0]] || name[0] == "of") {
+		name = name[1:]
+	}
+	if overlaps(w.clauseAt(from, to, true), advice) {
+		return false
+	}
+	if onlyIdle(name) || len(name) == 1 && notName[name[0]] {
+		return false
+	}
+	// The rules for names in a method look no further than the next stop.
+	lo, hi := w.clauseBounds(from, to, false)
+	clause := w.words[w.at[lo]:w.at[hi]]
+	if (w.key(from-1) == "its" || w.key(from-1) == "their") && overlaps(clause, []string{"free", "wash", "washed"}) {
+		return false // butter washed free of its salt
+	}
+	if w.key(to) == "out" && overlaps(clause, []string{"wash", "squeeze", "press", "work"}) {
+		return false // wash the salt out
+	}
+	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo])
+}
+
+// preserves are things a dish is filled with as they are, by words that mostly
+// mean something made on the way.
+var preserves = words("preserve preserves jam jams marmalade jelly sweetmeat sweetmeats")
+
+// preserve reports that a preserve at token i is put in: "with good preserve",
+// "as much jam", not "the jelly".
+func (w *weave) preserve(i int) bool {
+	lo, hi := w.clauseBounds(i, i+1, false)
+	for j := i - 1; j >= max(0, i-4) && w.ts[j].kind == word; j-- {
+		switch k := w.keys[j]; {
+		case k == "with" || k == "some" || k == "of" || k == "much" || k == "any":
+			return overlaps(w.keys[lo:hi], []string{"line", "spread", "cover", "fill", "filled", "layer", "layers", "put", "lay", "spreading", "some", "much"})
+		case k == "the" || k == "your" || k == "this" || k == "a":
+			return false
+		}
+	}
+	return false
+}
+
+// clauseBounds is the stretch round tokens up to the next stop, or comma when
+// the narrow one is wanted.
+func (w *weave) clauseBounds(from, to int, narrow bool) (lo, hi int) {
+	ends := func(t token) bool {
+		return t.kind == mark && (t.key == ";" || t.key == "." || t.key == ":" || narrow && (t.key == "," || t.key == "-" || t.key == "(" || t.key == ")"))
+	}
+	lo, hi = from, to
+	for lo > 0 && !ends(w.ts[lo-1]) {
+		lo--
+	}
+	for hi < len(w.ts) && !ends(w.ts[hi]) {
+		hi++
+	}
+	return lo, hi
+}
+
+func (w *weave) clauseAt(from, to int, narrow bool) []string {
+	lo, hi := w.clauseBounds(from, to, narrow)
+	return w.words[w.at[lo]:w.at[hi]]
+}
+
+func (w *weave) nameFollows(i int) bool {
+	if i >= len(w.ts) {
+		return false
+	}
+	_, n := w.nameAt(i, false)
+	return n > 0
+}
+
+// stateAfter is where "to your taste", "enough to make a paste" ends that
+// follows a name.
+func (w *weave) stateAfter(to int) int {
+	j := to
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
+		j++
+	}
+	s, n := stateAt(w.ts[j:])
+	switch {
+	case n == 0 || s == formula.NotGiven:
+		return 0
+	case s == formula.ToTaste:
+		return j + n
+	}
+	if k := w.key(j); k != "q" && k != "quantum" && k != "enough" && k != "sufficient" && k != "to" && k != "as" {
+		return 0
+	}
+	end := j + n
+	for end < len(w.ts) && w.ts[end].kind != mark && end < j+12 && w.keys[end] != "and" && w.keys[end] != "then" {
+		end++
+	}
+	return end
+}
+
+// seasoning reads "sweeten it to your taste", "season with pepper and salt".
+func (w *weave) seasoning(i int) (mention, bool) {
+	if w.keys[i] != "sweeten" {
+		return mention{}, false // what follows names the things
+	}
+	end := i + 1
+	for end < len(w.ts) && w.ts[end].kind != mark && w.keys[end] != "and" && w.keys[end] != "with" && end < i+9 {
+		end++
+	}
+	if w.key(end) == "with" {
+		return mention{}, false
+	}
+	m, ok := w.reads(i, end, end, "", "")
+	m.how = bare
+	return m, ok
+}
+
+// enough reads "as much flour as will make it a stiff paste", "enough milk to
+// mix".
+func (w *weave) enough(i int) (mention, bool) {
+	k := w.keys[i]
+	if k != "enough" && k != "sufficient" && k != "as" && k != "so" && k != "a" && k != "just" && k != "about" && k != "only" && k != "plenty" {
+		return mention{}, false
+	}
+	if w.measureLen(i) > 0 {
+		return mention{}, false // "as much as will lie on a sixpence"
+	}
+	end := i
+	for end < len(w.ts) && w.ts[end].kind != mark && end < i+16 {
+		end++
+	}
+	for e := i + 4; e < end; e++ { // an order after it is no part of it
+		if (w.keys[e] == "and" || w.keys[e] == "then") && (imperatives[w.key(e+1)] || w.keys[e] == "then") {
+			end = e
+		}
+	}
+	f, ok := w.quiet.enoughFor(w.ts[i:end])
+	if !ok || !f.clean() || len(f.items) != 1 {
+		return mention{}, false
+	}
+	m, ok := w.reads(i, end, end, "", "")
+	m.how = bare
+	return m, ok
+}
+
+// asBare makes a mention of a name that has no amount.
+func (w *weave) asBare(from, to int, c reference.Called, written, note string) (mention, bool) {
+	if w.before != nil && w.before(c, w.keys[from:to]) && !w.inList {
+		return mention{from: from, to: to, how: again}, true
+	}
+	for f := from; f < to; f++ { // shorter words before the name, when the longer do not read
+		m, ok := w.reads(f, to, to, written, note)
+		if ok {
+			m.how = bare
+			return m, true
+		}
+		if written != "" {
+			break
+		}
+	}
+	return mention{}, false
+}

@@ -1,0 +1,166 @@
+package receipt
+
+import (
+	"strings"
+
+	"assize/formula"
+	"assize/reference"
+)
+
+// eachAfter is where a list of names ends that has its amount behind it:
+// "candied peel and citron, of each an ounce".
+func (w *weave) eachAfter(i int) (to int, written string) {
+	end := w.names(i)
+	j := end
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
+		j++
+	}
+	if w.key(j) == "of" {
+		j++
+	}
+	if end > 0 && w.key(j) != "each" && w.key(j-1) != "of" { // "butter and flour, a pound of each"
+		_, n := w.quiet.amountAt(w.ts[min(len(w.ts), j):])
+		k := j + n
+		if w.key(k) == "of" {
+			k++
+		}
+		if n > 0 && (w.key(k) == "each" || w.key(k) == "either") && !w.nameFollows(k+1) {
+			return k + 1, w.say(j, j+n) + " each of " + w.say(i, end)
+		}
+		return 0, ""
+	}
+	if end == 0 || w.key(j) != "each" {
+		return 0, ""
+	}
+	_, n := w.quiet.amountAt(w.ts[min(len(w.ts), j+1):])
+	if n == 0 {
+		return 0, ""
+	}
+	return j + 1 + n, ""
+}
+
+// leanAfter reads a name with a leaning amount behind it: "of fresh butter
+// melted the same".
+func (w *weave) leanAfter(i, to int, c reference.Called) (mention, bool) {
+	j := w.tail(to, false)
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
+		j++
+	}
+	for _, l := range leaningBy[w.key(j)] {
+		n := w.ts[j:].begins(l.words)
+		if n == 0 || !w.closesAt(j+n) || w.last == nil || w.last.Amount.State != formula.Stated || l.words == "the weight" {
+			continue
+		}
+		return w.leansOn(i, j+n, *w.last, l, w.say(i, to), c)
+	}
+	return mention{}, false
+}
+
+// amountBehind reads an amount that stands behind its name: "flour, half a
+// pound;", "suet, chopped fine, twelve ounces", "of flour there is half a pound",
+// "of milk four" after an amount in spoonfuls.
+func (w *weave) amountBehind(i, to int) (mention, bool) {
+	if e := w.amountAfter(to); e > 0 {
+		if m, ok := w.reads(i, e, e, "", ""); ok {
+			return m, true
+		}
+	}
+	if to == i+1 && notName[w.keys[i]] && !w.inList {
+		return mention{}, false
+	}
+	said := w.tail(to, false)
+	if said == to {
+		said = w.aside(to)
+	}
+	j := said
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
+		j++
+	}
+	for n := 0; n < 2 && (being[w.key(j)] || n == 0 && imperatives[w.key(j)] && w.ofBefore(i)); n++ {
+		j++ // "of flour sift half a pound"
+	}
+	if j == to {
+		return w.numberBehind(i, to)
+	}
+	a, n := w.quiet.amountAt(w.ts[min(j, len(w.ts)):])
+	if n == 0 || !a.numbered || !a.measured || timeAt(w.ts[j:]) > 0 || !w.closesAt(j+n) {
+		return mention{}, false
+	}
+	const note = "the amount stands behind the name"
+	written := w.say(j, j+n) + " of " + w.say(i, to)
+	if said > to {
+		form := strings.Trim(w.say(to, said), " ,()")
+		if m, ok := w.reads(i, j+n, j+n, written+", "+form, note); ok {
+			return m, true
+		}
+	}
+	return w.reads(i, j+n, j+n, written, note)
+}
+
+// aside is where a clause ends that stands between a name and its amount and
+// has no amount itself: "sugar, common white and powdered, a pound".
+func (w *weave) aside(to int) int {
+	const longest = 6
+	if to >= len(w.ts) || w.ts[to].kind != mark || w.ts[to].key != "," {
+		return to
+	}
+	j := to + 1
+	for j < len(w.ts) && j <= to+longest && w.ts[j].kind == word && numberWords[w.keys[j]] == 0 && !imperatives[w.keys[j]] {
+		j++
+	}
+	if j == to+1 || j >= len(w.ts) || w.ts[j].kind != mark || w.ts[j].key != "," {
+		return to
+	}
+	return j
+}
+
+// being are the words that may stand between a name and its amount.
+var being = words("is are there take weigh was be")
+
+// numberBehind reads "of sifted flour four" after an amount in cups.
+func (w *weave) numberBehind(i, to int) (mention, bool) {
+	c := number(w.ts[min(to, len(w.ts)):])
+	if c.used == 0 || c.article || !w.closesAt(to+c.used) || w.last == nil || w.last.Amount.Measure == "" || !w.ofBefore(i) {
+		return mention{}, false
+	}
+	return w.reads(i, to+c.used, to+c.used, w.say(to, to+c.used)+" "+w.last.Amount.Measure+" of "+w.say(i, to), "the measure is that of the amount before it")
+}
+
+// ofBefore reports that the words before a name begin with "of", as in "of
+// sifted flour four".
+func (w *weave) ofBefore(i int) bool {
+	for j := i - 1; j >= max(0, i-3); j-- {
+		if w.keys[j] == "of" {
+			return true
+		}
+		if w.ts[j].kind != word {
+			return false
+		}
+	}
+	return false
+}
+
+// amountAfter is where an amount ends that follows a name: "flour, half a
+// pound;". It has to close the clause.
+func (w *weave) amountAfter(to int) int {
+	j := to
+	for j < len(w.ts) && (w.ts[j].kind == mark && (w.ts[j].key == "," || w.ts[j].key == ":" || w.ts[j].key == "-" || w.ts[j].key == "(")) {
+		j++
+	}
+	if j > to+1 || j >= len(w.ts) {
+		return 0
+	}
+	a, n := w.quiet.amountAt(w.ts[j:])
+	if n == 0 || !a.numbered || !a.measured || timeAt(w.ts[j:]) > 0 {
+		return 0
+	}
+	end := j + n
+	switch {
+	case end == len(w.ts), w.ts[end].kind == mark, w.keys[end] == "and" && w.nameFollows(end+1):
+		if end < len(w.ts) && w.ts[end].key == ")" {
+			end++
+		}
+		return end
+	}
+	return 0
+}

@@ -1,0 +1,203 @@
+package receipt
+
+import (
+	"fmt"
+	"slices"
+	"unicode/utf8"
+
+	"assize/formula"
+)
+
+// item reads one line of a list.
+func (m *making) item(b block, ts phrase) {
+	m.had = true
+	given := trimMarks(ts)
+	ts = unnumbered(ts)
+	if len(given) > len(ts) {
+		m.aside(given[0].from-1, after(given[:1]), Numbering)
+	}
+	if len(ts) == 0 {
+		return
+	}
+	from, to := ts[0].from-1, b.to
+	text := m.page.words(from, to)
+	if d := m.doubtIn(from, to); d != nil {
+		g := gathered{from: from, to: to, listed: true}
+		g.line = m.doubtful(g, d, formula.Pos{})
+		m.gather(g)
+		return
+	}
+	if bought(ts) {
+		m.aside(from, to, "a case bought or made before: it is not weighed")
+		return
+	}
+	if c := m.crossing(ts); len(c) == 1 && (c[0].to-c[0].from > 1 || len(ts) < 4) {
+		m.take(c[0], ts)
+		m.told(ts, "a part taken from elsewhere", "it names another receipt")
+		return
+	}
+	line, troubles := m.r.silent().read(ts)
+	line.Text = text
+	if len(troubles) == 0 && !ts.has(dittoWords) && utf8.RuneCountInString(text) <= longestLine {
+		m.gather(gathered{from: from, to: to, listed: true, mention: mention{line: line}})
+		return
+	}
+	if m.reference(ts, true) {
+		return
+	}
+	if found, all := m.woven(ts, true); all {
+		for _, f := range found {
+			m.gather(m.gatheredAt(f, ts, true))
+		}
+		return
+	}
+	_, troubles = m.r.silent().Line(text)
+	tr := Trouble{Column: 1, What: "cannot be read as an ingredient line"}
+	if len(troubles) > 0 {
+		tr = troubles[0]
+	}
+	m.gather(gathered{from: from, to: to, listed: true, mention: mention{how: unread, line: formula.Line{Text: text}, trouble: &tr}})
+}
+
+// dittoWords lean on the amount before them, which the line reader does not see.
+var dittoWords = words("do ditto")
+
+// bought reports a case that is counted and no receipt of the book: "1 unbaked
+// 9-inch pie shell".
+func bought(ts phrase) bool {
+	c := number(ts)
+	if c.used == 0 || ts.key(len(ts)-2) == "no" {
+		return false
+	}
+	for i := c.used; i < len(ts) && (ts[i].kind != mark); i++ {
+		if k := ts.key(i); (k == "shell" || k == "case") && shellWords[ts.key(i-1)] {
+			return true
+		}
+	}
+	return false
+}
+
+// woven finds the ingredients in a run of words, and reports whether nothing
+// else stands in it.
+func (m *making) woven(ts phrase, inList bool) (found []mention, whole bool) {
+	w := newWeave(m.r, m.page, ts)
+	w.inList = inList
+	m.weave(w)
+	return w.found, len(w.found) > 0 && len(uncovered(ts, w.found)) == 0
+}
+
+// uncovered are the runs of words that no mention holds.
+func uncovered(ts phrase, found []mention) []phrase {
+	var out []phrase
+	i := 0
+	add := func(run phrase) {
+		for _, c := range split(run) {
+			for _, t := range c {
+				if t.kind == figure || !glue[t.key] {
+					out = append(out, c)
+					break
+				}
+			}
+		}
+	}
+	for _, f := range found {
+		if f.how == unread {
+			return []phrase{ts}
+		}
+		if f.from > i {
+			add(ts[i:f.from])
+		}
+		i = max(i, f.to)
+	}
+	if i < len(ts) {
+		add(ts[i:])
+	}
+	return out
+}
+
+// list reads a run of ingredients: "4 oz. of flour, 2 oz. of butter; salt to
+// taste". What is none of them is shown as unread.
+func (m *making) list(ts phrase) {
+	m.had = true
+	var got []mention
+	crossings := m.crossing(ts)
+	for _, c := range crossings {
+		m.take(c, ts)
+		got = append(got, mention{from: amountBefore(m.r, ts, c.from), to: c.to})
+	}
+	found, _ := m.woven(ts, true)
+	for _, f := range found {
+		if slices.ContainsFunc(crossings, func(c crossing) bool { return f.from < c.to && f.to > c.from }) {
+			continue
+		}
+		if f.how == again {
+			f.how = bare
+		}
+		m.gather(m.gatheredAt(f, ts, true))
+		got = append(got, f)
+		got[len(got)-1].how = bare // an unread one covers its own words
+	}
+	slices.SortFunc(got, func(a, b mention) int { return a.from - b.from })
+	for _, c := range uncovered(ts, got) {
+		c = trimGlue(c)
+		if len(c) == 0 {
+			continue
+		}
+		if m.extends(c, got, ts) {
+			continue
+		}
+		if m.reference(c, true) {
+			continue
+		}
+		text := m.page.words(c[0].from-1, after(c))
+		tr := Trouble{What: fmt.Sprintf("%q cannot be made out", text), Hint: "write how much, of what, and what is done to it"}
+		m.gather(gathered{from: c[0].from - 1, to: after(c), listed: true, mention: mention{how: unread, line: formula.Line{Text: text}, trouble: &tr}})
+	}
+}
+
+// amountBefore is where an amount begins that stands right before a token.
+func amountBefore(r *Reader, ts phrase, at int) int {
+	end := at
+	if ts.key(end-1) == "of" {
+		end--
+	}
+	for from := max(0, end-5); from < end; from++ {
+		if a, n := r.silent().amountAt(ts[from:]); n > 0 && from+n == end && a.numbered {
+			return from
+		}
+	}
+	return at
+}
+
+// extends puts words to the line before them when the line is still read with
+// them: "for the dish", "well washed".
+func (m *making) extends(c phrase, got []mention, ts phrase) bool {
+	if slices.ContainsFunc(c, func(t token) bool { return t.kind == figure || numberWords[t.key] > 0 }) {
+		return false
+	}
+	lines := m.now.lines
+	for i := len(lines) - 1; i >= 0 && i >= len(lines)-len(got); i-- {
+		l := &lines[i]
+		if l.to > c[0].from-1 || l.how == unread || l.written != "" {
+			continue
+		}
+		text := m.page.words(l.from, after(c))
+		line, troubles := m.r.silent().Line(text)
+		if len(troubles) > 0 || len(line.Items) != len(l.line.Items) {
+			return false
+		}
+		l.line, l.to = line, after(c)
+		return true
+	}
+	return false
+}
+
+func trimGlue(ts phrase) phrase {
+	for len(ts) > 0 && ts[0].kind == word && glue[ts[0].key] {
+		ts = ts[1:]
+	}
+	for len(ts) > 0 && ts[len(ts)-1].kind == word && glue[ts[len(ts)-1].key] {
+		ts = ts[:len(ts)-1]
+	}
+	return ts
+}

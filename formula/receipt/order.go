@@ -1,0 +1,263 @@
+package receipt
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"assize/formula"
+)
+
+// timed takes the time of baking from words that stand under "Time".
+func (m *making) timed(ts phrase) {
+	if m.f.Bake != "" || len(ts) == 0 || !m.bakes() {
+		return
+	}
+	words := m.page.words(ts[0].from-1, after(ts))
+	if b := ReadBake(words); b.Said() && b.Minutes > 0 {
+		m.f.Bake = shortened(words)
+		m.told(ts, "how long it bakes", "from the words under \"time\"")
+	}
+}
+
+// bakes reports that the method speaks of baking.
+func (m *making) bakes() bool {
+	for _, p := range m.parts {
+		for _, s := range p.steps {
+			if bakeWord.MatchString(s.text) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (m *making) told(ts phrase, took, why string) {
+	m.named = append(m.named, stretch{from: ts[0].from - 1, to: after(ts)})
+	pos := m.page.pos(ts[0].from - 1)
+	m.trace.Read = append(m.trace.Read, Interpretation{
+		Words: m.page.words(ts[0].from-1, after(ts)), Line: pos.Line, Column: pos.Column, Took: took, Why: why, Part: -1, Index: -1,
+	})
+}
+
+// order reads a sentence of the method. One that only lists what to take is no
+// step.
+func (m *making) order(whole, ts phrase) {
+	chosen := ts.has(choiceWords) || ts.key(0) == "if"
+	m.references(ts)
+	w := newWeave(m.r, m.page, ts)
+	onlyTakes := true
+	for _, f := range m.weave(w) {
+		g := m.gatheredAt(f, ts, false)
+		switch {
+		case f.how == again:
+			if f.written != "" {
+				m.limitEggs(f.written)
+			}
+			onlyTakes = false
+			continue
+		case chosen || m.served(ts[:f.from]):
+			if f.how == withAmount {
+				m.choice(g)
+			}
+			onlyTakes = false
+			continue
+		case m.repeated(g):
+			onlyTakes = false
+			continue
+		}
+		onlyTakes = onlyTakes && f.how == withAmount && !handledItems(f.line.Items)
+		if m.settles(g) {
+			continue
+		}
+		m.gather(g)
+	}
+	m.baked(ts)
+	if !onlyTakes || len(w.found) == 0 || !listOnly(ts, w.found) || len(whole) > len(ts) {
+		m.step(whole)
+	}
+}
+
+// handledItems reports ingredients of which it is said what is done to them.
+func handledItems(items []formula.Item) bool {
+	return slices.ContainsFunc(items, func(it formula.Item) bool { return it.Form != "" })
+}
+
+// limitEggs has the eggs of the list without the whites or yolks that the method
+// leaves out.
+func (m *making) limitEggs(clause string) {
+	for _, p := range m.parts {
+		for i := range p.lines {
+			l := &p.lines[i]
+			if len(l.line.Items) != 1 || l.line.Items[0].Ingredient != egg {
+				continue
+			}
+			text := l.line.Text
+			if l.written != "" {
+				text = l.written
+			}
+			line, troubles := m.r.silent().Line(text + ", " + clause)
+			if len(troubles) == 0 {
+				l.line, l.written, l.note = line, text+", "+clause, "some are left out in the method"
+				return
+			}
+		}
+	}
+}
+
+// settles puts what an ingredient is enough for to its line in the list, which
+// gives no amount: "warm milk" there, "sufficient warm milk to make a dough" in
+// the method.
+func (m *making) settles(g gathered) bool {
+	if g.how != bare || len(g.line.Items) != 1 {
+		return false
+	}
+	it := g.line.Items[0]
+	if it.Amount.State != formula.Enough && it.Amount.State != formula.ToTaste {
+		return false
+	}
+	for _, p := range m.parts {
+		for i := range p.lines {
+			l := &p.lines[i]
+			if len(l.line.Items) == 1 && l.line.Items[0].Ingredient == it.Ingredient && l.line.Items[0].Amount.State == formula.NotGiven {
+				l.line, l.written, l.note = g.line, g.line.Text, "what it is enough for stands in the method"
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// choiceWords tell that a sentence speaks of what might be put in instead.
+var choiceWords = words("substitute substituted substituting instead cannot omit omitted")
+
+// served reports that what follows is set beside the dish and not put in.
+func (m *making) served(before phrase) bool {
+	from := 0
+	for i := range before {
+		if before[i].kind == mark && before[i].key != "," {
+			from = i + 1
+		}
+	}
+	for i := from; i < len(before); i++ {
+		switch before.key(i) {
+		case "serve", "served", "garnish", "garnished", "eat", "eaten", "accompanied":
+			return true
+		case "send":
+			return before.key(i+1) == "it" || before.key(i+1) == "to"
+		}
+	}
+	return false
+}
+
+func (m *making) choice(g gathered) {
+	pos := m.page.pos(g.from)
+	m.trace.Read = append(m.trace.Read, Interpretation{
+		Words: m.page.words(g.from, g.to), Line: pos.Line, Column: pos.Column,
+		Took: "left in the method and not weighed", Why: "it is set beside the dish, or is one thing instead of another", Part: -1, Index: -1,
+	})
+}
+
+// repeated reports an amount that was given before: the method of a list, or a
+// summary at the end, says it again.
+func (m *making) repeated(g gathered) bool {
+	if g.how == bare || g.how == unread {
+		return false
+	}
+	for _, it := range g.line.Items {
+		if !m.isListed(it) {
+			return false
+		}
+		if m.had {
+			continue
+		}
+		if !m.sameAmount(it) || !m.summing(g) {
+			return false
+		}
+	}
+	return true
+}
+
+// summing reports an amount that stands behind its name, as in the summary at
+// the end of a receipt.
+func (m *making) summing(g gathered) bool {
+	ts := m.page.tokens(g.from, g.to)
+	a, n := m.r.silent().amountAt(ts)
+	return n == 0 || !a.numbered
+}
+
+func (m *making) sameAmount(it formula.Item) bool {
+	for _, p := range m.parts {
+		for _, l := range p.lines {
+			for _, have := range l.line.Items {
+				if have.Ingredient == it.Ingredient && have.Amount.Measure == it.Amount.Measure && have.Amount.Number.Likely.Equal(it.Amount.Number.Likely) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// lastItem is the amount met last in the part.
+func (m *making) lastItem() *formula.Item {
+	for i := len(m.now.lines) - 1; i >= 0; i-- {
+		l := &m.now.lines[i]
+		if l.how == withAmount && len(l.line.Items) > 0 {
+			return &l.line.Items[len(l.line.Items)-1]
+		}
+	}
+	return nil
+}
+
+// listOnly reports a sentence that says nothing but what to take.
+func listOnly(ts phrase, found []mention) bool {
+	for _, c := range uncovered(ts, found) {
+		for i := range c {
+			if c[i].kind != word || !glue[c.key(i)] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (m *making) step(ts phrase) {
+	if len(ts) == 0 {
+		return
+	}
+	to := after(ts)
+	if to < len(m.page.given) && m.page.given[to] == '.' {
+		to++
+	}
+	_, to = m.marked(to-1, to)
+	text := strings.Join(strings.Fields(string(m.page.steps[ts[0].from-1:to])), " ")
+	if m.hand != "" {
+		text = upperFirst(m.hand) + ": " + m.page.words(ts[0].from-1, to)
+	}
+	m.now.steps = append(m.now.steps, stretch{ts[0].from - 1, to, text})
+}
+
+func upperFirst(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// baked takes oven, time and dish from a sentence.
+func (m *making) baked(ts phrase) {
+	words := func(from, to int) string { return m.page.words(ts[from].from-1, after(ts[:to])) }
+	before := *m.f
+	oven, bake, dish := m.r.setBaking(m.f, ts, words)
+	tell := func(at int, value, old, took string) {
+		if at >= 0 && value != old {
+			pos := m.page.pos(ts[at].from - 1)
+			m.trace.Read = append(m.trace.Read, Interpretation{
+				Words: value, Line: pos.Line, Column: pos.Column, Took: took, Why: "from the method", Part: -1, Index: -1,
+			})
+		}
+	}
+	tell(oven, m.f.Oven, before.Oven, "the heat of the oven")
+	tell(bake, m.f.Bake, before.Bake, "how long it bakes")
+	tell(dish, m.f.Dish, before.Dish, "the dish")
+}

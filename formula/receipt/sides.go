@@ -1,0 +1,105 @@
+package receipt
+
+// parts reads parts of eggs and fruits named before their number: "the yolks of
+// eight eggs", "the grated rind and the juice of two lemons", "grated rind 1
+// lemon", "half the rind of a lemon".
+func (w *weave) parts(i int) (mention, bool) {
+	ts := w.ts[i:]
+	shift, share := 0, phrase(nil)
+	if f := fraction(ts); f.used > 0 && f.err == nil && ts.key(f.used) == "the" {
+		shift, share = f.used, ts[:f.used]
+	}
+	n, ok := w.r.partsWords(ts[shift:])
+	if !ok {
+		return mention{}, false
+	}
+	n += shift
+	c := number(ts[n:])
+	end := i + n + c.used
+	_, to := w.nameAt(end, false)
+	if to == 0 {
+		to = end
+		// "the rind of one and the juice of two lemons", "the yolks of six"
+		for j := end; j < min(len(w.ts), end+3); j++ {
+			if m, ok := w.r.partsWords(w.ts[j:]); ok {
+				d := number(w.ts[j+m:])
+				if _, e := w.nameAt(j+m+d.used, false); e > 0 {
+					to = e
+				}
+				break
+			}
+		}
+	}
+	to = w.moreParts(i, to)
+	written, note := "", ""
+	if to == end && w.key(to) == "of" && w.pointsBack(to+1) && share == nil { // "the whites of but two of them"
+		if m, ok := w.reads(i, to, to, "", ""); ok {
+			m.to = to + 2
+			return m, true
+		}
+	}
+	if share != nil {
+		if !c.article && !(c.used > 0 && c.span.IsExact() && c.span.Likely.Equal(one)) {
+			return mention{}, false
+		}
+		rest := w.say(i+shift, i+n)
+		written = rest + " " + share.String() + " a " + w.say(end, to)
+		note = "a part of one is taken as one in part"
+	}
+	return w.reads(i, w.tail(to, true), to, written, note)
+}
+
+// moreParts takes in further parts of the same things: "and the juice of 3", "and
+// half the whites".
+func (w *weave) moreParts(from, to int) int {
+	for {
+		j := to
+		for j < len(w.ts) && (w.keys[j] == "and" || w.keys[j] == "with" || w.ts[j].kind == mark && w.ts[j].key == ",") {
+			j++
+		}
+		if j == to {
+			return to
+		}
+		n, ok := w.r.partsWords(w.ts[j:])
+		if !ok {
+			return to
+		}
+		c := number(w.ts[j+n:])
+		end := j + n + c.used
+		if _, e := w.nameAt(end, false); e > 0 {
+			return to // it names its own
+		}
+		if _, tr := w.quiet.read(w.ts[from:end]); len(tr) > 0 {
+			return to
+		}
+		to = end
+	}
+}
+
+// partsWords reads the words for parts up to the number of the things they are
+// of, and tells how many tokens those are.
+func (r *Reader) partsWords(ts phrase) (int, bool) {
+	i := 0
+	if ts.key(0) == "and" {
+		return 0, false
+	}
+	for i < min(len(ts), 6) {
+		k := ts.key(i)
+		if eggSides[k] != "" || fruitParts[k] != "" && fruitParts[k] != wholeFruit && k != "peeled" && k != "skinned" {
+			break
+		}
+		if ts[i].kind != word || k != "the" && (!participle(k) || imperatives[k]) && !partAdjectives[k] || i == 0 && adverbs[k] && ts.key(1) == "the" {
+			return 0, false
+		}
+		i++
+	}
+	if i == min(len(ts), 6) {
+		return 0, false
+	}
+	n, _, ok := partsAt(ts, func(w string) bool {
+		return eggSides[w] != "" || fruitParts[w] != "" && fruitParts[w] != wholeFruit
+	})
+	return n, ok
+}
+
+var partAdjectives = words("very thin yellow outer well finely clear fresh whole and stiff")

@@ -1,0 +1,324 @@
+package receipt
+
+import (
+	"slices"
+	"strings"
+
+	"assize/formula"
+	"assize/reference"
+)
+
+// amount reads an amount and the name of what it is of.
+func (w *weave) amount(i int) (mention, bool) {
+	if !w.mayStart(i) {
+		return mention{}, false
+	}
+	ts := w.ts[i:]
+	a, n := w.quiet.amountAt(ts)
+	if n == 0 {
+		return mention{}, false
+	}
+	j := i + n
+	if !a.numbered && w.key(j) != "of" && !w.inList {
+		return mention{}, false // "small round cakes"
+	}
+	if k := w.key(j); (k == "do" || k == "ditto") && !a.measured {
+		return w.ditto(i, j)
+	}
+	definite := w.definite(i, j)
+	if a.Parts && w.key(j) != "of" {
+		return mention{}, false // "one part over the paste"
+	}
+	if m, ok := w.proportion(i, j, a); ok {
+		return m, true
+	}
+	if m, ok := w.each(i, j); ok {
+		return m, true
+	}
+	of := w.key(j) == "of"
+	if of {
+		j++
+	}
+	c, to := w.nameAt(j, false)
+	if to == j+1 && !of && notName[w.keys[j]] && !w.inList && a.measured {
+		return mention{}, false // "two bowls must have"
+	}
+	switch {
+	case to == 0 && a.measured && a.Measure != "":
+		return w.unknown(i, j)
+	case to == 0:
+		return mention{}, false
+	case !a.measured && !w.countable(c, j, to, i):
+		m, ok := w.elliptic(i, n, j, to)
+		if !ok && w.inList && a.numbered && !a.article() {
+			return w.notRead(i, to)
+		}
+		return m, ok
+	}
+	if definite && w.before != nil && w.before(c, w.keys[j:to]) {
+		return mention{from: i, to: to, how: again}, true
+	}
+	if full := w.longerName(j, to); full != "" && definite {
+		return w.reads(i, to, to, w.say(i, i+n)+" of "+full, "named in full before")
+	}
+	if m, ok := w.sideAfter(i, to, c); ok {
+		return m, true
+	}
+	if e := w.trailingEach(to); e > 0 {
+		if m, ok := w.reads(i, e, e, "", ""); ok {
+			return m, true
+		}
+	}
+	return w.reads(i, w.tail(to, c.Ingredient != nil && c.Ingredient.Kind == "egg"), to, "", "")
+}
+
+// mayStart reports a token an amount may begin with.
+func (w *weave) mayStart(i int) bool {
+	t := w.ts[i]
+	if t.kind == figure {
+		return i == 0 || w.ts[i-1].key != "/"
+	}
+	k := t.key
+	if imperatives[k] && w.key(i+1) != "of" {
+		return false // "grate" and "shake" are measures as well
+	}
+	if isFraction(k) && (i == 0 || w.ts[i-1].kind != figure && numberWords[w.keys[i-1]] == 0) {
+		switch w.key(i + 1) {
+		case "a", "an", "the", "them", "it", "your", "each":
+			if k != "half" {
+				return false // "core and quarter a dozen pippins"
+			}
+		}
+	}
+	if _, ok := numberWords[k]; ok || k == "a" || k == "an" || k == "half" || isFraction(k) || k == "from" || k == "between" || k == "about" {
+		return true
+	}
+	if _, ok := fewWords[k]; ok {
+		return true
+	}
+	if _, ok := groupWords[k]; ok {
+		return true
+	}
+	if w.measureLen(i) > 0 {
+		return true
+	}
+	_, n := w.r.fillAt(w.ts[i:])
+	return n > 0
+}
+
+// definite reports an amount of something that was there before: "the half
+// pound of butter", "two spoonfuls of the milk".
+func (w *weave) definite(i, j int) bool {
+	if i > 0 {
+		switch w.keys[i-1] {
+		case "the", "other", "remaining", "this", "that", "your":
+			return true
+		}
+	}
+	k, next := w.key(j), w.key(j+1)
+	if k == "of" {
+		k, next = next, w.key(j+2)
+	}
+	if strings.HasSuffix(next, "est") {
+		return false // "a pound of the best flour"
+	}
+	return k == "the" || k == "this" || k == "that" || k == "these" || k == "those"
+}
+
+// countable reports that a number of the thing says how much it is.
+func (w *weave) countable(c reference.Called, from, to, start int) bool {
+	if c.Fruit != nil {
+		return true
+	}
+	if c.Ingredient == nil {
+		return false
+	}
+	_, ok := w.r.eachOf(c.Ingredient, w.ts[from:to])
+	return ok || c.Ingredient.Kind == "egg"
+}
+
+// elliptic reads "three quarters of butter" after "three quarters of a pound of
+// sugar": the measure is that of the amount before it.
+func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
+	if w.key(i+n) != "of" || w.last == nil || w.last.Amount.Measure == "" || w.definite(i, i+n) {
+		return mention{}, false
+	}
+	between := " "
+	if f := fraction(w.ts[i:]); f.used == n {
+		between = " of a "
+	}
+	written := w.say(i, i+n) + between + w.last.Amount.Measure + " of " + w.say(j, to)
+	return w.reads(i, to, to, written, "the measure is that of the amount before it")
+}
+
+// ditto reads "1/4 do. butter": the measure is that of the amount before it.
+func (w *weave) ditto(i, j int) (mention, bool) {
+	from := j + 1
+	if w.key(from) == "of" {
+		from++
+	}
+	_, to := w.nameAt(from, false)
+	if to == 0 || w.last == nil || w.last.Amount.Measure == "" {
+		return mention{}, false
+	}
+	between := " "
+	if f := fraction(w.ts[i:]); f.used == j-i {
+		between = " of a "
+	}
+	end := w.tail(to, false)
+	return w.reads(i, end, end, w.say(i, j)+between+w.last.Amount.Measure+" of "+w.say(from, end), "ditto: the measure is that of the amount before it")
+}
+
+// proportion reads "to every pound of flour", "for each pint of milk": the
+// receipt is reckoned on one.
+func (w *weave) proportion(i, j int, a amount) (mention, bool) {
+	from := i
+	for from > 0 && proportionWords[w.keys[from-1]] {
+		from--
+	}
+	if from == i || !a.measured || w.keys[i-1] != "every" && w.keys[i-1] != "each" {
+		return mention{}, false
+	}
+	if w.key(j) == "of" {
+		j++
+	}
+	_, to := w.nameAt(j, false)
+	if to == 0 {
+		return mention{}, false
+	}
+	written := w.say(i, to)
+	if a.implied && !a.article() {
+		written = "1 " + written
+	}
+	m, ok := w.reads(from, to, to, written, "reckoned on one; put in more of each in the same proportion")
+	return m, ok
+}
+
+var proportionWords = words("to for every each allow")
+
+// longerName finds the whole name of what is now called by its last word alone:
+// "the nut" after "a cocoa-nut". It is empty when the name is whole as it is.
+func (w *weave) longerName(from, to int) string {
+	if w.key(from) == "the" {
+		from++
+	}
+	if to-from != 1 {
+		return ""
+	}
+	short := w.keys[from]
+	for _, ts := range []phrase{w.ts[:from], w.titled} {
+		for k := len(ts) - 1; k > 0; k-- {
+			if ts.key(k) != short || ts[k-1].kind != word {
+				continue
+			}
+			keys := []string{ts.key(k - 1), short}
+			if _, n := w.r.begins(keys); n == 2 {
+				return ts[k-1 : k+1].String()
+			}
+		}
+	}
+	return ""
+}
+
+// sideAfter reads "of 12 eggs whip the whites alone".
+func (w *weave) sideAfter(i, to int, c reference.Called) (mention, bool) {
+	if i == 0 || w.keys[i-1] != "of" || i > 1 && w.ts[i-2].kind != mark || c.Ingredient == nil || c.Ingredient.ID != egg {
+		return mention{}, false
+	}
+	for j := to; j < min(len(w.ts), to+6) && w.ts[j].kind == word; j++ {
+		if eggSides[w.keys[j]] != "" {
+			return w.reads(i, j+1, to, "the "+w.ts[j].text+" of "+w.say(i, to), "only those are put in")
+		}
+	}
+	return mention{}, false
+}
+
+// each reads "half a pound each of butter and sugar".
+func (w *weave) each(i, j int) (mention, bool) {
+	if w.key(j) == "of" && w.key(j+1) == "each" {
+		j++
+	}
+	if w.key(j) != "each" {
+		return mention{}, false
+	}
+	j++
+	if w.key(j) == "of" {
+		j++
+	}
+	to := w.names(j)
+	if to == 0 {
+		return mention{}, false
+	}
+	return w.reads(i, to, to, "", "")
+}
+
+// trailingEach finds "of each" behind a list of names.
+func (w *weave) trailingEach(to int) int {
+	j := to
+	for j < len(w.ts) && (w.keys[j] == "and" || w.ts[j].kind == mark && w.ts[j].key == ",") {
+		j++
+	}
+	end := to
+	if j > to {
+		if e := w.names(j); e > 0 {
+			end = e
+		}
+	}
+	k := end
+	if k < len(w.ts) && w.ts[k].kind == mark && w.ts[k].key == "," {
+		k++
+	}
+	if w.key(k) == "of" {
+		k++
+	}
+	if w.key(k) == "each" && w.key(k+1) != "of" {
+		return k + 1
+	}
+	return 0
+}
+
+// unknown is an amount of something the tables do not know. Of what was made
+// on the way ("a pint of this syrup", "half the mixture") it is none.
+func (w *weave) unknown(i, j int) (mention, bool) {
+	if j == 0 || w.key(j-1) != "of" || w.definite(i, j-1) {
+		return mention{}, false
+	}
+	to := j
+	for to < len(w.ts) && to < j+4 && w.ts[to].kind == word && !stops[w.keys[to]] && number(w.ts[to:]).used == 0 {
+		to++
+	}
+	if to == j || inHand[w.keys[to-1]] || inHand[w.keys[j]] {
+		return mention{}, false
+	}
+	if w.last != nil { // "half a pound of sweet almonds and 3 oz. of bitter"
+		words := reference.Words(w.last.Name)
+		noun := words[len(words)-1]
+		full := w.say(i, to) + " " + noun
+		whole := append(slices.Clone(w.keys[j:to]), noun)
+		if _, n := w.r.begins(whole); n < len(whole) {
+			full = ""
+		}
+		if m, ok := w.reads(i, to, to, full, "the name is that of the thing before it"); ok {
+			return m, true
+		}
+	}
+	return w.notRead(i, to)
+}
+
+// notRead is an amount that the line reader makes nothing of.
+func (w *weave) notRead(i, to int) (mention, bool) {
+	_, troubles := w.quiet.read(w.ts[i:to])
+	if len(troubles) == 0 {
+		return mention{}, false
+	}
+	return mention{from: i, to: to, how: unread, trouble: &troubles[0], line: formula.Line{Text: w.say(i, to)}}, true
+}
+
+var (
+	// inHand are things made on the way, and words that stand for them.
+	inHand = words(`it them this that these those mixture liquor syrup batter paste dough custard which each pulp jelly jam whole same same what mass
+		crust pastry puff composition preparation liquid froth pudding cake quantity whichever any other cold hot boiling one water`)
+	// stops are words no name goes over.
+	stops = words(`into to with and in on for till until from which that over upon as at by or when if then put add beat stir mix let but not is are be
+		of well finely very through while being having so too`)
+)

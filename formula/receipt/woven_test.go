@@ -1,0 +1,112 @@
+package receipt
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// wovenCases are sentences of an English book of 1838, the ingredients they come
+// to, and why.
+var wovenCases = []struct {
+	text  string
+	items []string
+	why   string
+}{
+	{"Beat six eggs and stir into them half a pound of melted butter.", []string{"6 x egg egg_whole", "0.5 pound butter_period_salted: melted"}, "amounts in the midst of an order"},
+	{"Take a pound of flour, and six ounces of butter; bake it a quarter of an hour.", []string{"1 pound flour_period_soft", "6 ounce butter_period_salted"}, "a quarter of an hour is no ingredient"},
+	{"Mix it in a quart basin with a pint of milk.", []string{"1 pint milk_whole"}, "a quart basin is no quart"},
+	{"Put six eggs into it, when it is as thick as cream.", []string{"6 x egg egg_whole"}, "what it is likened to is not put in"},
+	{"Cut half a pound of citron into two pieces.", []string{"0.5 pound candied_peel"}, "two pieces are no amount"},
+	{"Beat six eggs. Stir in the eggs with a spoonful of flour.", []string{"6 x egg egg_whole", "1 spoonful flour_period_soft"}, "spoken of again, it is not a second line"},
+	{"Butter a dish, and flour the board; put in six eggs.", []string{"6 x egg egg_whole"}, "what is done to the dish and the board is not put in"},
+
+	// by what was named before
+	{"Six ounces of butter and the same of sugar.", []string{"6 ounce butter_period_salted", "6 ounce sugar_white"}, "the same: as of the butter"},
+	{"Half a pound of butter, half as much sugar.", []string{"0.5 pound butter_period_salted", "0.25 pound sugar_white"}, "half as much, reckoned out"},
+	{"Take six eggs, their weight in sugar, and half their weight in flour.", []string{"6 x egg egg_whole", "6 weight of egg sugar_white", "3 weight of egg flour_period_soft"}, "weighed against the eggs"},
+	{"Weigh twelve eggs against sugar.", []string{"12 x egg egg_whole", "12 weight of egg sugar_white"}, "weighed against the eggs"},
+	{"The weight of 4 eggs in sugar, the weight of 7 in flour.", []string{"4 weight of egg sugar_white", "7 weight of egg flour_period_soft"}, "of 7 is of 7 eggs"},
+	{"Two spoonfuls of brandy and three of rose-water.", []string{"2 spoonful spirit_period", "3 spoonful rosewater"}, "three spoonfuls"},
+	{"Three quarters of a pound of sugar, three quarters of butter.", []string{"0.75 pound sugar_white", "0.75 pound butter_period_salted"}, "of a pound"},
+	{"½ lb. flour, ¼ do. butter.", []string{"0.5 pound flour_period_soft", "0.25 pound butter_period_salted"}, "ditto"},
+	{"Half a pound of sweet almonds and 3 oz. of bitter.", []string{"0.5 pound almonds_ground", "3 ounce almonds_bitter"}, "bitter almonds"},
+	{"Break a cocoa-nut, and grate half a pound of the nut.", []string{"0.5 pound coconut_fresh"}, "the nut is the cocoa-nut"},
+
+	// parts of eggs and fruits
+	{"The rind of two lemons, grated; squeeze in the juice.", []string{"2 x lemon lemon_peel: rind, grated", "2 x lemon lemon_juice_period: juice"}, "the juice of those lemons"},
+	{"Grate the rind of six lemons; press out the juice of three.", []string{"6 x lemon lemon_peel: rind", "3 x lemon lemon_juice_period: juice"}, "of three lemons"},
+	{"Grate the rind of a lemon, and squeeze it.", []string{"1 x lemon lemon_peel: rind", "1 x lemon lemon_juice_period: juice"}, "squeezing gives the juice"},
+	{"Half the rind of a lemon.", []string{"0.5 x lemon lemon_peel"}, "the rind of half a lemon"},
+	{"Whip the whites of four eggs; add the yolks.", []string{"4 x egg egg_white", "4 x egg egg_yolk"}, "the yolks of the same eggs"},
+	{"The yolks of seven eggs and the whites of but two of them.", []string{"7 x egg egg_yolk", "2 x egg egg_white"}, "but two: only two"},
+	{"Of 12 eggs whip the whites alone to a froth.", []string{"12 x egg egg_white"}, "the yolks are not put in"},
+	{"Ten eggs, leaving out half the whites, well beaten.", []string{"10 x egg egg_yolk: well beaten", "5 x egg egg_white: well beaten"}, "half the whites left out"},
+
+	// of each, and in proportion
+	{"A glass each of wine and brandy.", []string{"1 glass white_wine", "1 glass spirit_period"}, "a glass of each"},
+	{"Sugar, butter and flour, a pound of each.", []string{"1 pound sugar_white", "1 pound butter_period_salted", "1 pound flour_period_soft"}, "a pound of each"},
+	{"Of each one glass: white wine, brandy and rose water.", []string{"1 glass white_wine", "1 glass spirit_period", "1 glass rosewater"}, "a glass of each"},
+	{"To every pound of flour put half a pound of butter.", []string{"1 pound flour_period_soft", "0.5 pound butter_period_salted"}, "reckoned on one pound"},
+
+	// the amount behind the name
+	{"Flour, half a pound; suet, chopped fine, twelve ounces.", []string{"0.5 pound flour_period_soft", "12 ounce suet: chopped fine"}, "name first"},
+	{"Of milk there is a pint, of butter melted the same weight.", []string{"1 pint milk_whole", "1 pint butter_period_salted"}, "there is, and the same"},
+	{"Of flour sift half a pound.", []string{"0.5 pound flour_period_soft"}, "an order between"},
+
+	// no figure
+	{"Add as much flour as will make it a stiff paste.", []string{"enough flour_period_soft"}, "enough for its purpose"},
+	{"Sweeten it to your taste.", []string{"to taste sugar_white"}, "to taste"},
+	{"Put in a little salt and some currants.", []string{"not given salt", "not given currants_dried"}, "named, with no amount"},
+	{"A bit of butter the size of a walnut.", []string{"1 size of a walnut butter_period_salted"}, "by its bigness"},
+	{"Wet it with a little cold water.", []string{"not given water"}, "a little water is put in"},
+
+	// not put in
+	{"Take six eggs. Serve it with half a pint of cream.", []string{"6 x egg egg_whole"}, "set beside the dish"},
+	{"Six eggs, or a spoonful of flour.", []string{"6 x egg egg_whole"}, "the one for the other"},
+	{"Six eggs. If you have no cream, substitute a quarter of a pound of butter.", []string{"6 x egg egg_whole"}, "one thing instead of another"},
+	{"Six eggs, and a pound of butter washed free of its salt.", []string{"6 x egg egg_whole", "1 pound butter_unsalted"}, "the salt is washed out"},
+	{"Pare and quarter a dozen pippins.", []string{"12 x apple apple_cooking"}, "quarter is what is done"},
+}
+
+func TestWoven(t *testing.T) {
+	r := reader(t)
+	for _, c := range wovenCases {
+		t.Run(c.text, func(t *testing.T) {
+			f, trace := r.Receipt("A pudding\n\n"+c.text+"\n", About{})
+			require.NotNil(t, f, "%+v", trace.Unread)
+			var got []string
+			for _, p := range f.Parts {
+				got = append(got, partBriefs(p)...)
+			}
+			require.Equal(t, c.items, got, c.why)
+		})
+	}
+}
+
+// What is taken from elsewhere in the book is a part; what is made here, or is
+// only in hand, is none.
+func TestCrossReferences(t *testing.T) {
+	for _, c := range []struct{ text, take, lay, why string }{
+		{"Beat six eggs. Line a dish with puff paste.", "puff paste", "lining", "lined with paste"},
+		{"Beat six eggs, and bake it in a paste.", "paste", "lining", "baked in paste"},
+		{"Beat six eggs. Lay a rim of puff paste round the dish.", "puff paste", "rim", "a rim only"},
+		{"Beat six eggs. Line the dish with paste No. 3.", "paste no. 3", "lining", "by its number"},
+		{"Beat six eggs. Line patty-pans with good short crust (see No. 1211).", "no. 1211", "patty", "by its number alone"},
+		{"Beat six eggs to a stiff paste.", "", "", "a paste that is in hand"},
+		{"Make a paste of a pound of flour and half a pound of butter. Line a dish with the paste. Beat six eggs.", "", "", "a paste that is made here"},
+	} {
+		t.Run(c.text, func(t *testing.T) {
+			f, _ := reader(t).Receipt("A pudding\n\n"+c.text+"\n", About{})
+			require.NotNil(t, f)
+			take, lay := "", ""
+			for _, p := range f.Parts {
+				if p.Take != "" {
+					take, lay = p.Take, p.Lay
+				}
+			}
+			require.Equal(t, c.take, take, c.why)
+			require.Equal(t, c.lay, lay, c.why)
+		})
+	}
+}
