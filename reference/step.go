@@ -73,10 +73,11 @@ var StepStages = []string{
 //	custard       smooth milk or cream that egg alone sets
 //	egg-set       egg sets it
 //	stove         it is cooked on the fire, and not baked
+//	cooked        it is baked, cooked on the fire, boiled or steamed, as far as is known
 //	hot-served    the receipt sends it to table hot
 var StepConditions = []string{
 	"lined", "lidded", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "in-tin", "hot-water", "layered",
-	"eggs", "custard", "egg-set", "stove", "hot-served",
+	"eggs", "custard", "egg-set", "stove", "cooked", "hot-served",
 }
 
 // ReckonedFlags are flags of method that no wording raises: they are reckoned

@@ -43,6 +43,7 @@ func (d *Dish) conditions(i int) map[string]bool {
 	c["baked"] = fire.Baked && !pot && !d.unheated(p, m, c["paste"])
 	c["in-tin"] = p.Kind == formula.Cake && c["baked"] && !d.small(m)
 	c["stove"] = fire.Stove
+	c["cooked"] = c["baked"] || c["stove"] || pot
 	c["wet-filling"] = d.wet(p)
 	c["filled-raw"] = d.inCase(i)
 	c["egg-set"] = c["eggs"] && c["baked"]
@@ -104,7 +105,22 @@ func (d *Dish) inCase(filling int) bool {
 // no egg to set it, or is set by something else, and no paste is about it.
 func (d *Dish) unheated(p *formula.Part, m *formula.Method, paste bool) bool {
 	told := m.Has("baked", "slow", "moderate", "hot", "bath") || m.Bake.Said() || d.Formula.Oven != "" || d.Formula.Bake != ""
+	if p.Kind == formula.Batter && !told {
+		return d.fried(p)
+	}
 	return p.Kind == formula.Filling && !told && !paste && (!d.has(p, egg...) || d.has(p, "setting"))
+}
+
+// fried reports a batter that goes into a pan, by its name or its steps.
+func (d *Dish) fried(p *formula.Part) bool {
+	for _, text := range append(slices.Clone(p.Steps), d.Formula.Title) {
+		for _, w := range reference.Words(text) {
+			if strings.HasPrefix(w, "pancake") || strings.HasPrefix(w, "fritter") || strings.HasPrefix(w, "waf") || slices.Contains([]string{"fry", "fried", "griddle", "crumpets", "pan"}, w) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // small reports cakes baked one by one and not in a tin: by their time, or where

@@ -159,6 +159,11 @@ var steps = map[string]struct{ wants, not, taken string }{
 		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Bake it.")),
 		taken: page("", part("filling", "", custard, "Bake it in a pan of hot water.")),
 	},
+	"bake": {
+		wants: page("", part("filling", "", rich, "Beat all together.")),
+		not:   page("", part("filling", "", custard, "Stir it over the fire till it thickens.")),
+		taken: page("", part("filling", "", rich, "Beat all together and bake it.")),
+	},
 	"no-water-bath": {
 		wants: page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", custard, "Bake it.")),
 		not:   page("", part("filling", "", custard, "Bake it.")),
@@ -349,6 +354,14 @@ func TestBaked(t *testing.T) {
 		d := read(t, text)
 		require.Equal(t, baked, d.Holds(len(d.Formula.Parts)-1, "baked"), text)
 	}
+}
+
+// What is fried is not baked.
+func TestFried(t *testing.T) {
+	batter := page("", part("batter", "", "4 eggs, 1 pint of milk, 8 oz of flour", "Beat it smooth."))
+	require.True(t, read(t, batter).Holds(0, "baked"))
+	require.False(t, read(t, strings.Replace(batter, "A receipt", "A quire of paper pancakes", 1)).Holds(0, "baked"))
+	require.False(t, read(t, strings.Replace(batter, "Beat it smooth.", "Beat it smooth and fry it in lard.", 1)).Holds(0, "baked"))
 }
 
 // Small cakes are not turned out of a tin.

@@ -97,6 +97,15 @@ func (a *Assembler) done(p *judge.Part, d *practice.Dish, i int) oven.Doneness {
 			name = "stirred custard"
 		}
 		return oven.Done(a.tables, of.Kind, roles, name)
+	case p.Class != nil && p.Class.Given && p.Done.Set != nil:
+		return p.Done
+	}
+	// The name a receipt goes by tells more of how it is cooked than the class
+	// its proportions come near.
+	if own := oven.Done(a.tables, of.Kind, roles, d.Formula.Title, of.Name); own.Set != nil {
+		return own
+	}
+	switch {
 	case p.Done.Set != nil:
 		return p.Done
 	case d.Holds(i, "egg-set", "bottom-crust"):
