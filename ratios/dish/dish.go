@@ -23,6 +23,8 @@ type Dish struct {
 	// Given is a name with a size as the cook gave it, "soup plate, 17 x 2.5 cm";
 	// empty for other dishes.
 	Given string
+	// DepthGuessed reports that only its width was told.
+	DepthGuessed bool
 	// Own reports that the kitchen has it.
 	Own bool
 	// Brimful and Usable are ml without paste: level full, and as a cook fills
@@ -191,6 +193,14 @@ func find(t *reference.Tables, words string, year int, place string) (Found, err
 			return Found{Dish: d, Count: countOf(words)}, nil
 		}
 	}
+	if v == nil {
+		if d, ok := acrossOnly(words); ok {
+			return Found{Dish: d, Count: countOf(words)}, nil
+		}
+		if d, ok := holdingOf(words, place); ok {
+			return Found{Dish: d, Count: 1}, nil // a number before it is of what it holds
+		}
+	}
 	if v != nil {
 		d := Of(v)
 		d.Name = name
@@ -264,7 +274,8 @@ var about = func() map[string]bool {
 	for _, w := range strings.Fields(`a an the of or in with and for one lined lining buttered greased ungreased unbuttered fatted floured oiled
 		baked unbaked raw bought small large big little deep shallow round oval flat plain your my our own old good common ordinary usual
 		earthen earthenware china tin metal glass iron stone white brown hot cold warm well covered dry nice pretty
-		paste puff thin thick crust pastry shell case rich bottom top edged edge round-bottomed laid`) {
+		paste puff thin thick crust pastry shell case rich bottom top edged edge round-bottomed laid
+		water boiling bath stewpan pan half full no frozen piecrust short shortcrust individual medium mini loose based fluted cover covered on`) {
 		out[w] = true
 	}
 	return out

@@ -99,7 +99,8 @@ func TestCalled(t *testing.T) {
 		{"9 x 13 inch pan", 1990, nil, "oblong-9-13", 1},
 		{"dish lined with thin puff paste", 1838, nil, "", 0},
 		{"soop plate", 1838, nil, "", 0},
-		{"26 cm tart tin", 1990, nil, "", 0},
+		{"wet board", 1990, nil, "", 0},
+		{"custard cups in stewpan", 1850, nil, "custard-cup-period", 1},
 		{"", 1838, nil, "", 0},
 	} {
 		d, err := dish.Called(tables(t), c.words, dish.Kitchen{Year: c.year, Place: "england", Now: 2026, Own: c.own})
@@ -126,7 +127,7 @@ func TestUnknownDishIsAskedAfter(t *testing.T) {
 func TestSizesThatCannotBe(t *testing.T) {
 	for _, words := range []string{
 		"9 x", "9 x ", "x 9 in", "9 x 1.25", "9 in x 3 cm", "-9 x 1 in", "9 x -1 in", "0 x 1 in", "9 x 0 in", "9 x 9 in", "900 x 2 in",
-		"9 x 900 in", "1/0 x 2 in", "9 x 1 in, 40 at the bottom", "0 ml", "-5 ml", "999999999999 ml", "9 x 1 x in", "nine x 1 in", "1e9 x 2 in",
+		"9 x 900 in", "9 x 5 in loaf dish", "8 x 8 in square tin", "1/0 x 2 in", "9 x 1 in, 40 at the bottom", "0 ml", "-5 ml", "999999999999 ml", "9 x 1 x in", "nine x 1 in", "1e9 x 2 in",
 	} {
 		_, err := dish.Called(tables(t), words, millrace)
 		require.Error(t, err, words)
@@ -146,6 +147,30 @@ func TestSizesGiven(t *testing.T) {
 	} {
 		require.InEpsilon(t, ml, called(t, words).Brimful.Likely, .0001, words)
 	}
+}
+
+// A width alone is taken with the depth dishes of that kind have, and says so; a
+// capacity is the brim.
+func TestWidthOrCapacityAlone(t *testing.T) {
+	shell := called(t, "9 in unbaked shell")
+	require.True(t, shell.DepthGuessed)
+	require.InDelta(t, 22.86, shell.Sizes[1].Top, 1e-9)
+	require.Less(t, shell.Usable.Low, shell.Usable.Likely)
+	lined, _ := shell.Room(dish.Lining)
+	require.InEpsilon(t, 600, lined.Likely, .15)
+	tart := called(t, "26 cm tart tin")
+	require.InDelta(t, 26, tart.Sizes[1].Top, 1e-9)
+	require.InDelta(t, 2.5, tart.Sizes[1].Depth, 1e-9)
+	require.Greater(t, called(t, "8 in deep pie plate").Sizes[1].Depth, 4.0)
+	require.Equal(t, 1, called(t, "3 cup dish in hot water").Count)
+	two := called(t, "two 20 cm tins")
+	require.Equal(t, 2, two.Count)
+	basin := called(t, "1 litre basin in water")
+	require.Equal(t, 1000.0, basin.Brimful.Likely)
+	require.False(t, basin.Sized())
+	quart, err := dish.Called(tables(t), "one quart casserole in water", dish.Kitchen{Year: 1950, Place: "usa"})
+	require.NoError(t, err)
+	require.InDelta(t, 946, quart.Brimful.Likely, 1)
 }
 
 // A kitchen may say what its own dishes measure, and then its word is meant so.

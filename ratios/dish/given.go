@@ -3,6 +3,7 @@ package dish
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"assize/formula/receipt"
@@ -36,7 +37,8 @@ const (
 	narrowest, widest     = 2.0, 100.0
 	shallowest, deepest   = .5, 60.0
 	leastHeld, mostHeld   = 5.0, 100_000.0
-	deepForWidth          = .75 // a dish deeper than this of its width has more likely lost a figure
+	deepForWidth          = .52 // a dish deeper than this of its width has more likely lost a figure
+	potForWidth           = 1.2 // and a basin or a mould than this
 	quarterInch           = .635
 	cmInInch, mlInL       = 2.54, 1000.0
 	straightLean, sidesIn = 0.0, .15
@@ -93,6 +95,10 @@ func sizeOf(words string) (Dish, bool, error) {
 		cm = append(cm, n.Likely.InexactFloat64()*scale)
 	}
 	depth := cm[len(cm)-1]
+	limit := deepForWidth
+	if saysAny(m[7], "deep", "basin", "mould", "mold", "souffl", "bowl", "pot", "jar", "cup", "ramekin") {
+		limit = potForWidth
+	}
 	for _, w := range cm[:len(cm)-1] {
 		if w < narrowest || w > widest {
 			return fail("it cannot be %.3g cm wide", w)
@@ -101,7 +107,7 @@ func sizeOf(words string) (Dish, bool, error) {
 	switch {
 	case depth < shallowest || depth > deepest:
 		return fail("it cannot be %.3g cm deep", depth)
-	case len(cm) == 2 && depth > deepForWidth*cm[0]:
+	case len(cm) == 2 && (depth > limit*cm[0] || saysAny(m[7], "loaf", "square", "oblong", "oval")):
 		return fail("it would be %.3g cm deep and %.3g wide; is a third figure left out?", depth, cm[0])
 	}
 	rest := m[7]
@@ -173,19 +179,17 @@ func unitOf(units ...string) (float64, bool) {
 // sizedName stands before the size in the name of a dish that has no other.
 const sizedName = "dish of "
 
+// saysAny reports whether any of the words stands in a text.
+func saysAny(text string, words ...string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
+}
+
 // made is the dish of a size. What is not said of its walls is taken for
 // those of a pie plate, or straight for a tin; a round dish unless three
 // figures make it oblong.
 func made(words string, cm []float64, rest string, below float64) Dish {
 	depth := cm[len(cm)-1]
-	said := func(list ...string) bool {
-		for _, w := range list {
-			if strings.Contains(rest, w) {
-				return true
-			}
-		}
-		return false
-	}
+	said := func(list ...string) bool { return saysAny(rest, list...) }
 	most, likely, least := leaning(depth)
 	switch {
 	case said(straightWords...) && !said("pie tin", "pie plate"):
@@ -216,4 +220,97 @@ func made(words string, cm []float64, rest string, below float64) Dish {
 	under := func(s Size, gap float64) float64 { return s.Volume(max(depth/2, depth-gap)) }
 	d.Usable = Span{Low: under(d.Sizes[0], 1.5*quarterInch), Likely: under(d.Sizes[1], quarterInch), High: under(d.Sizes[2], quarterInch/2)}
 	return d
+}
+
+// Kinds of dish of which a width alone is often told, with the depth they
+// commonly have, cm, least, likely and most (trade practice).
+var acrossKinds = []struct {
+	words    []string
+	depth    Span
+	straight bool
+}{
+	{[]string{"tart", "flan", "quiche"}, Span{Low: 2, Likely: 2.5, High: 3.5}, true},
+	{[]string{"pie", "pies", "shell", "shells", "crust", "case", "plate"}, Span{Low: 2.5, Likely: 3.2, High: 4.5}, false},
+	{[]string{"springform", "cake", "tin", "tins", "square", "hoop"}, Span{Low: 3.8, Likely: 5, High: 7.5}, true},
+}
+
+// deeper is how much deeper a dish called deep is than others of its kind.
+const deeper = 1.4
+
+var acrossFigure = regexp.MustCompile(`^\s*(?:a |an |about |one |two |three |four )*` + aFigure + `(inches\b|inch\b|in\b\.?|"|cm\b)\s*(?:x\s*` + aFigure + `(?:inches\b|inch\b|in\b\.?|"|cm\b)?)?([a-z ,-]+)$`)
+
+// acrossOnly is a dish of which only the width is told, "9 in unbaked shell",
+// with the depth dishes of that kind have.
+func acrossOnly(words string) (Dish, bool) {
+	m := acrossFigure.FindStringSubmatch(strings.ToLower(words))
+	if m == nil || strings.TrimSpace(m[3]) != "" {
+		return Dish{}, false
+	}
+	n, err := receipt.ParseNumber(strings.TrimSpace(m[1]))
+	scale, ok := unitOf(m[2])
+	if err != nil || !ok {
+		return Dish{}, false
+	}
+	wide := n.Likely.InexactFloat64() * scale
+	if wide < narrowest || wide > widest {
+		return Dish{}, false
+	}
+	for _, kind := range acrossKinds {
+		if !slices.ContainsFunc(strings.FieldsFunc(m[4], func(r rune) bool { return r == ' ' || r == ',' || r == '-' }), func(w string) bool { return slices.Contains(kind.words, w) }) {
+			continue
+		}
+		at := func(depth float64) Dish {
+			rest := m[4]
+			if kind.straight {
+				rest += " straight"
+			}
+			return made(words, []float64{wide, min(depth, deepForWidth*wide)}, rest, 0)
+		}
+		depth := kind.depth
+		if strings.Contains(m[4], "deep") {
+			depth = times(depth, deeper)
+		}
+		low, likely, high := at(depth.Low), at(depth.Likely), at(depth.High)
+		d := likely
+		d.Name, d.DepthGuessed = strings.Join(strings.Fields(words), " "), true
+		d.Sizes = [3]Size{low.Sizes[0], likely.Sizes[1], high.Sizes[2]}
+		d.Brimful = Span{Low: low.Brimful.Low, Likely: likely.Brimful.Likely, High: high.Brimful.High}
+		d.Usable = Span{Low: low.Usable.Low, Likely: likely.Usable.Likely, High: high.Usable.High}
+		return d, true
+	}
+	return Dish{}, false
+}
+
+var capacity = regexp.MustCompile(`^\s*(?:a |an |about )*(` + aFigure + `|one |two |three |four |half )\s*-?(cup|pint|quart|litre|liter)s?\b[ -]*(.*)$`)
+
+// capacities in ml by their names, in America and elsewhere (the imperial
+// measures; a cup is half an American pint).
+var capacities = map[string][2]float64{"cup": {236.6, 236.6}, "pint": {473.2, 568.3}, "quart": {946.4, 1136.5}, "litre": {1000, 1000}, "liter": {1000, 1000}}
+
+// holdingOf is a dish named by what it holds to the brim: "1 litre basin", "one
+// quart casserole".
+func holdingOf(words, place string) (Dish, bool) {
+	m := capacity.FindStringSubmatch(strings.ToLower(words))
+	if m == nil || !slices.ContainsFunc(strings.Fields(m[4]), func(w string) bool {
+		return slices.Contains([]string{"basin", "dish", "dishes", "casserole", "mould", "mold", "ramekin", "ramekins", "bowl", "pan", "tin", "jar"}, strings.TrimRight(w, ","))
+	}) {
+		return Dish{}, false
+	}
+	n, err := receipt.ParseNumber(strings.TrimSpace(m[1]))
+	if err != nil {
+		return Dish{}, false
+	}
+	one := capacities[m[3]][1]
+	if place == "usa" {
+		one = capacities[m[3]][0]
+	}
+	ml := n.Likely.InexactFloat64() * one
+	if ml < leastHeld || ml > mostHeld {
+		return Dish{}, false
+	}
+	// Filled to between four fifths and nineteen twentieths, as basins are.
+	return Dish{
+		Name: strings.Join(strings.Fields(words), " "), Brimful: Span{Low: ml, Likely: ml, High: ml},
+		Usable: Span{Low: .8 * ml, Likely: .85 * ml, High: .95 * ml}, Rim: pasteRim, rounded: 1,
+	}, true
 }

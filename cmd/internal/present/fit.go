@@ -313,6 +313,9 @@ func (v *fitting) inside() List {
 	if paste := pasteFor(f); paste != "" {
 		out = append(out, Entry{Label: "paste", Text: pasteMade(f) + paste})
 	}
+	if f.DepthGuessed {
+		out = append(out, Entry{Label: "taken as", Text: fmt.Sprintf("%.1f cm deep (%.1f-%.1f), as such dishes are: its depth is not told", f.Sizes[1].Depth, f.Sizes[0].Depth, f.Sizes[2].Depth)})
+	}
 	if f.Own {
 		out = append(out, Entry{Label: "taken as", Text: "yours, as such dishes are in the kitchen's year"})
 	} else if f.Vessel != nil {
