@@ -74,7 +74,9 @@ func Near(j *judge.Judge, f *formula.Formula) (*Nearest, fault.List) {
 			list := judge.Distances(p.Kind, &profile, &method, j.Tables, era)
 			var near []NearClass
 			for _, d := range list[:min(len(list), mostClasses)] {
-				near = append(near, nearClass(d, w, i, j.Tables))
+				n := nearClass(d, w, i, j.Tables)
+				n.Otherwise = otherwiseMade(d.Class, &method, j.Tables)
+				near = append(near, n)
 			}
 			if era == "modern" {
 				one.Modern = near
@@ -100,12 +102,6 @@ func nearClass(d judge.ClassDistance, w *weigh.Weighed, part int, t *reference.T
 			}
 		}
 	}
-	for question, same := range d.Made {
-		if !same {
-			n.Otherwise = append(n.Otherwise, question)
-		}
-	}
-	slices.Sort(n.Otherwise)
 	return n
 }
 

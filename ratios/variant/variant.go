@@ -2,6 +2,7 @@ package variant
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/shopspring/decimal"
 
@@ -68,6 +69,9 @@ type Result struct {
 	// Reads reports that the words of the variant are read as what is meant; where
 	// they are not, its method is to be put right by hand.
 	Reads bool
+	// Otherwise are the questions of the making that the class answers otherwise
+	// than the part as changed: fat, fire, air. The ranges say nothing of them.
+	Otherwise []string
 	// Stands is what still stands in the way when none was found.
 	Stands []Obstacle
 	// Others are the next best ways of another kind, smallest first.
@@ -171,6 +175,7 @@ func Find(j *judge.Judge, f *formula.Formula, w Wish) (*Result, error) {
 	book := s.book()
 	if len(s.missing(book)) == 0 {
 		r.Found, r.Unchanged = true, true
+		r.Otherwise = otherwiseMade(r.Class, &s.in.Method, s.judge.Tables)
 		return r, nil
 	}
 	best, others := s.run()
@@ -187,6 +192,22 @@ func Find(j *judge.Judge, f *formula.Formula, w Wish) (*Result, error) {
 		}
 	}
 	return r, nil
+}
+
+// otherwiseMade are the questions of the making that a class answers otherwise
+// than the words of a receipt.
+func otherwiseMade(c *reference.Class, m *formula.Method, t *reference.Tables) []string {
+	if c == nil {
+		return nil
+	}
+	var out []string
+	for question, same := range judge.Made(c, m, t) {
+		if !same {
+			out = append(out, question)
+		}
+	}
+	slices.Sort(out)
+	return out
 }
 
 // describe tells the changes of a point with their reasons and effects, and
@@ -210,6 +231,7 @@ func (s *search) describe(r *Result, p point, others []point) error {
 	if err != nil {
 		return err
 	}
+	r.Otherwise = otherwiseMade(r.Class, &want.Method, s.judge.Tables)
 	r.Reads = read(&want.Method, &in.Method)
 	after, faults := s.judge.Check(v)
 	if len(faults) > 0 {

@@ -369,7 +369,19 @@ func (v *varying) proportions() []Block {
 		}
 		t.Rows = append(t.Rows, []string{now.Ratio.Row.Name, was, now.Ratio.Value.Likely.Round(places).String() + unitAfter(now.Ratio.Row), strings.Join(usual, "; ")})
 	}
-	return []Block{t}
+	return []Block{t, v.made()}
+}
+
+// made says how the class is made otherwise, which its proportions do not tell.
+func (v *varying) made() Paragraph {
+	var said []string
+	for _, q := range v.Otherwise {
+		said = append(said, madeOtherwise[q])
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return Paragraph(fmt.Sprintf("By its proportions alone: how it is made is not as for %s (%s).", v.Class.Name, and(said)))
 }
 
 func (v *varying) others() []Block {
@@ -457,6 +469,7 @@ type variantDoc struct {
 	Changes   []changeDoc               `json:"changes"`
 	Effects   map[string][2]json.Number `json:"effects,omitempty"`
 	Stands    []obstacleDoc             `json:"stands,omitempty"`
+	Otherwise []string                  `json:"made_otherwise,omitempty"`
 	Lines     []string                  `json:"lines,omitempty"`
 	Steps     []string                  `json:"steps,omitempty"`
 	Oven      string                    `json:"oven,omitempty"`
@@ -508,7 +521,7 @@ func VariantJSON(w io.Writer, r *variant.Result, a About, why bool) error {
 		Schema: 1, Assize: assizeDoc{a.Version, reference.Edition, a.OwnTables},
 		Receipt: receiptDoc{File: f.File, Title: f.Title, Source: f.Source, Year: f.Year, Printed: f.Printed, Place: f.Place},
 		Part:    f.Parts[r.Part].Name, Against: nonNil(r.Against), Found: r.Found, Unchanged: r.Unchanged,
-		Changes: changeDocs(r.Changes), Effects: effectDocs(r.Effects), Stands: obstacleDocs(r.Stands),
+		Changes: changeDocs(r.Changes), Effects: effectDocs(r.Effects), Stands: obstacleDocs(r.Stands), Otherwise: r.Otherwise,
 	}
 	if r.Class != nil {
 		d.To = r.Class.ID
