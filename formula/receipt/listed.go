@@ -38,7 +38,7 @@ func (m *making) item(b block, ts phrase) {
 	}
 	line, troubles := m.r.silent().read(ts)
 	line.Text = text
-	if len(troubles) == 0 && !ts.has(dittoWords) && utf8.RuneCountInString(text) <= longestLine {
+	if len(troubles) == 0 && !ts.has(dittoWords) && !ts.signed() && utf8.RuneCountInString(text) <= longestLine {
 		m.gather(gathered{from: from, to: to, listed: true, mention: mention{line: line}})
 		return
 	}

@@ -209,6 +209,8 @@ func (s *scanner) next() {
 	case vulgarFractions[r] != [2]int64{}:
 		v := vulgarFractions[r]
 		s.emit(token{kind: figure, vulgar: true, value: ratio(decimal.NewFromInt(v[0]), decimal.NewFromInt(v[1]))}, 1)
+	case apothecaries[r] != "":
+		s.emit(token{kind: word, key: apothecaries[r], old: true}, 1)
 	case isLetter(r):
 		s.word()
 	case r == '&':
@@ -291,6 +293,10 @@ func (s *scanner) word() {
 	}
 	s.emit(token{kind: word, key: key, old: old}, n)
 }
+
+// apothecaries are the signs of the apothecaries' weights, which older receipts
+// use for spices and drugs.
+var apothecaries = map[rune]string{'℥': "apothecaries ounce", 'ʒ': "drachm", '℈': "scruple", '℔': "pound"}
 
 // oldSpellings are words whose spelling alone is old.
 var oldSpellings = map[string]string{

@@ -151,7 +151,7 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 		return mention{}, false
 	}
 	for _, read := range [...]func(*weave, int) (mention, bool){
-		(*weave).parts, (*weave).ofTheSame, (*weave).ofEach, (*weave).weightOf, (*weave).leaning, (*weave).enough, (*weave).amount, (*weave).some, (*weave).named,
+		(*weave).signed, (*weave).parts, (*weave).ofTheSame, (*weave).ofEach, (*weave).weightOf, (*weave).leaning, (*weave).enough, (*weave).amount, (*weave).some, (*weave).named,
 	} {
 		if m, ok := read(w, i); ok {
 			return m, true

@@ -61,6 +61,9 @@ var wovenCases = []struct {
 	{"A bit of butter the size of a walnut.", []string{"1 size of a walnut butter_period_salted"}, "by its bigness"},
 	{"Wet it with a little cold water.", []string{"not given water"}, "a little water is put in"},
 
+	// the apothecaries' signs
+	{"Add ℥ij of ginger and ʒ iv of mace, with ℥ss. of cinnamon.", []string{"2 troy ounce spice_ginger", "4 drachm spice_mace", "0.5 troy ounce spice_cinnamon"}, "ij is two, ss a half"},
+
 	// not put in
 	{"Take six eggs. Serve it with half a pint of cream.", []string{"6 x egg egg_whole"}, "set beside the dish"},
 	{"Six eggs, or a spoonful of flour.", []string{"6 x egg egg_whole"}, "the one for the other"},
