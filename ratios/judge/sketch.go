@@ -22,8 +22,8 @@ func (j *Judge) Sketch(w *weigh.Weighed, inputs []bake.Input) *Report {
 		r.Parts = append(r.Parts, j.sketched(w, &inputs[i]))
 	}
 	r.inShell = j.inShell(f, inputs)
-	if found, err := dish.Called(j.Tables, f.Dish, KitchenOf(f)); err == nil && f.Dish != "" {
-		if load := r.LoadOf(); known(load.Filling) || load.Paste.Likely > 0 {
+	if load := r.LoadOf(); f.Dish != "" && (known(load.Filling) || load.Paste.Likely > 0) {
+		if found, err := dish.Called(j.Tables, f.Dish, KitchenOf(f)); err == nil {
 			fit := dish.Into(found.Dish, max(found.Count, found.Number(load)), load)
 			r.InDish = &fit
 		}

@@ -10,7 +10,6 @@ import (
 
 	"assize/formula"
 	"assize/formula/receipt"
-	"assize/ratios/bake"
 	"assize/reference"
 )
 
@@ -196,6 +195,3 @@ func spoken(direction string, steps []string) bool {
 
 // Reader is the reader of method words the dish was read with.
 func (d *Dish) Reader() *receipt.MethodReader { return d.reader }
-
-// Fire is how the heat reaches part i.
-func (d *Dish) Fire(i int) bake.Fire { return bake.FireOf(&d.Methods[i]) }

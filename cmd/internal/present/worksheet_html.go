@@ -38,7 +38,7 @@ func WorksheetHTML(sheets []*Bench) (string, error) {
 
 // tall is how many lines of its usual print a sheet may come to before it is
 // set smaller, so that it stays on one side of A4: found on the demo book.
-const tall = 136
+const tall = 130
 
 // Long reports a sheet that must be set small to print on one page: what stands
 // in its two columns, in lines.
