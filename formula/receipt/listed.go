@@ -123,7 +123,9 @@ func (m *making) list(ts phrase) {
 	crossings := m.crossing(ts)
 	for _, c := range crossings {
 		m.take(c, ts)
-		got = append(got, mention{from: amountBefore(m.r, ts, c.from), to: c.to})
+		from := amountBefore(m.r, ts, c.from)
+		got = append(got, mention{from: from, to: c.to})
+		m.named = append(m.named, stretch{from: ts[from].from - 1, to: after(ts[:c.to])})
 	}
 	found, _ := m.woven(ts, true)
 	for _, f := range found {

@@ -44,7 +44,7 @@ func (w *weave) amount(i int) (mention, bool) {
 		return mention{}, false // "two bowls must have"
 	}
 	switch {
-	case to == 0 && a.measured && a.Measure != "":
+	case to == 0 && a.measured && a.Measure != "" && (a.numbered || w.inList):
 		return w.unknown(i, j)
 	case to == 0:
 		return mention{}, false
@@ -317,7 +317,7 @@ func (w *weave) notRead(i, to int) (mention, bool) {
 var (
 	// inHand are things made on the way, and words that stand for them.
 	inHand = words(`it them this that these those mixture liquor syrup batter paste dough custard which each pulp jelly jam whole same same what mass
-		crust pastry puff composition preparation liquid froth pudding cake quantity whichever any other cold hot boiling one water`)
+		crust pastry puff composition preparation liquid froth pudding cake quantity whichever any other cold hot boiling one water paper papers cloth muslin lawn linen string straw`)
 	// stops are words no name goes over.
 	stops = words(`into to with and in on for till until from which that over upon as at by or when if then put add beat stir mix let but not is are be
 		of well finely very through while being having so too`)

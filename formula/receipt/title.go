@@ -44,6 +44,7 @@ func (m *making) isHead(ts phrase) bool {
 func (m *making) name(ts phrase) {
 	m.titled, m.seen = ts, append(m.seen, ts)
 	if number, rest := numbered(ts); len(rest) > 0 {
+		m.named = append(m.named, stretch{from: ts[0].from - 1, to: rest[0].from - 1})
 		m.f.Also = append(m.f.Also, "No. "+number)
 		ts, m.titled = rest, rest
 	}
