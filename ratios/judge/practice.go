@@ -105,9 +105,9 @@ func foundIn(step *reference.Step, t *reference.Tables) string {
 func (j *Judge) mentions(f *formula.Formula) []Finding {
 	var out []Finding
 	for _, m := range j.listed.NotListed(f) {
-		says := fmt.Sprintf("%s is listed and never named in the steps", m.Name)
+		says := fmt.Sprintf("the steps never name %s, which the list has", m.Name)
 		if m.InSteps {
-			says = fmt.Sprintf("%s is named in the steps and not listed, so it is not weighed", m.Name)
+			says = fmt.Sprintf("the steps name %s, which the list has not, so it is not weighed", m.Name)
 		}
 		out = append(out, Finding{
 			Code: "not-listed", Part: f.Parts[m.Part].Name, Grade: Watch, Says: says,
