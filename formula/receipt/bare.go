@@ -215,14 +215,23 @@ func (w *weave) nameFollows(i int) bool {
 	return n > 0
 }
 
+// byAndBy are words for putting a thing in slowly, which say nothing of how much.
+var byAndBy = []string{"by degrees", "gradually", "slowly", "a little at a time", "little by little"}
+
 // stateAfter is where "to your taste", "enough to make a paste" ends that
 // follows a name.
 func (w *weave) stateAfter(to int) int {
 	j := to
+	for _, m := range byAndBy { // "sugar by degrees, as much as"
+		if n := w.ts[min(j, len(w.ts)):].begins(m); n > 0 {
+			j += n
+			break
+		}
+	}
 	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
 		j++
 	}
-	s, n := stateAt(w.ts[j:])
+	s, n := stateAt(w.ts[min(j, len(w.ts)):])
 	switch {
 	case n == 0 || s == formula.NotGiven:
 		return 0
@@ -248,13 +257,30 @@ func (w *weave) seasoning(i int) (mention, bool) {
 	for end < len(w.ts) && w.ts[end].kind != mark && w.keys[end] != "and" && w.keys[end] != "with" && end < i+9 {
 		end++
 	}
-	if w.key(end) == "with" {
-		return mention{}, false
+	if w.key(end) == "with" { // "sweeten it with loaf sugar": what makes it sweet is by taste
+		c, to := w.nameAt(end+1, false)
+		if to == 0 || c.Ingredient == nil || !overlap(c.Ingredient.Roles, sweetening) || w.adviceAt(i) {
+			return mention{}, false
+		}
+		from := end + 1
+		for from < to-1 && skipped[w.keys[from]] {
+			from++
+		}
+		if w.key(end+1) == "the" && w.before != nil && w.before(c, w.keys[from:to]) {
+			return mention{}, false
+		}
+		e := w.tail(to, false)
+		m, ok := w.reads(i, e, e, w.say(from, e)+", to taste", "it is put in to sweeten, and no amount is said")
+		m.how = bare
+		return m, ok
 	}
 	m, ok := w.reads(i, end, end, "", "")
 	m.how = bare
 	return m, ok
 }
+
+// sweetening are the roles of what sweetens.
+var sweetening = []string{"sugar", "syrup"}
 
 // enough reads "as much flour as will make it a stiff paste", "enough milk to
 // mix".
@@ -275,6 +301,18 @@ func (w *weave) enough(i int) (mention, bool) {
 			end = e
 		}
 	}
+	if far := w.overAside(end); far > 0 { // "as much cold water, put in by degrees, as makes a paste"
+		to := far
+		for to < len(w.ts) && w.ts[to].kind != mark && to < far+12 && (w.keys[to] != "and" || !imperatives[w.key(to+1)]) {
+			to++
+		}
+		written := w.say(i, end) + " " + w.say(far, to)
+		if f, ok := w.quiet.enoughFor(w.r.tokens(written)); ok && f.clean() && len(f.items) == 1 {
+			m, ok := w.reads(i, to, to, written, "what is said between is of how it is put in")
+			m.how = bare
+			return m, ok
+		}
+	}
 	f, ok := w.quiet.enoughFor(w.ts[i:end])
 	if !ok || !f.clean() || len(f.items) != 1 {
 		return mention{}, false
@@ -282,6 +320,22 @@ func (w *weave) enough(i int) (mention, bool) {
 	m, ok := w.reads(i, end, end, "", "")
 	m.how = bare
 	return m, ok
+}
+
+// overAside is where "as" stands behind a clause between two commas that begins
+// at a token; 0 when there is no such clause.
+func (w *weave) overAside(i int) int {
+	if i >= len(w.ts) || w.ts[i].kind != mark || w.ts[i].key != "," {
+		return 0
+	}
+	j := i + 1
+	for j < len(w.ts) && j <= i+longestClause && w.ts[j].kind == word {
+		j++
+	}
+	if j > i+1 && j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," && w.key(j+1) == "as" {
+		return j + 1
+	}
+	return 0
 }
 
 // asBare makes a mention of a name that has no amount.

@@ -302,6 +302,14 @@ func limit(c phrase) (limited, bool) {
 			l.count, l.times = &span, nil
 		}
 	}
+	if k := c.key(at + 1); l.count == nil && l.times == nil && (onlyThese[k] || k == "but") { // "of the whites only four"
+		if n := number(c[at+2:]); n.used > 0 && n.err == nil && !n.article {
+			span := n.span
+			if l.count = &span; n.fraction {
+				l.count, l.times = nil, &span
+			}
+		}
+	}
 	numbered := l.count != nil || l.times != nil
 	return l, numbered || l.out || c.has(onlyThese)
 }

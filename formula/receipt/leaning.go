@@ -83,7 +83,7 @@ func (w *weave) leaning(i int) (mention, bool) {
 		return mention{}, false
 	}
 	c, to := w.nameAt(j, false)
-	if to == 0 || w.key(to) == "as" { // "as much flour as will make a paste"
+	if to == 0 || w.key(to) == "as" || w.overAside(to) > 0 { // "as much flour as will make a paste"
 		return mention{}, false
 	}
 	for { // "the same of butter and of sugar"

@@ -47,7 +47,7 @@ func (w *weave) amount(i int) (mention, bool) {
 	case to == 0 && a.measured && a.Measure != "" && (a.numbered || w.inList):
 		return w.unknown(i, j)
 	case to == 0:
-		return mention{}, false
+		return w.ones(i, j)
 	case !a.measured && !w.countable(c, j, to, i):
 		m, ok := w.elliptic(i, n, j, to)
 		if !ok && w.inList && a.numbered && !a.article() {
@@ -149,6 +149,21 @@ func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
 	}
 	written := w.say(i, i+n) + between + w.last.Amount.Measure + " of " + w.say(j, to)
 	return w.reads(i, to, to, written, "the measure is that of the amount before it")
+}
+
+// ones reads "4 bitter ones" after sweet almonds: the noun is that of the thing
+// named before it.
+func (w *weave) ones(i, j int) (mention, bool) {
+	to := j
+	for to < len(w.ts) && to < j+4 && w.ts[to].kind == word && w.keys[to] != "ones" {
+		to++
+	}
+	if to == j || w.key(to) != "ones" || w.last == nil {
+		return mention{}, false
+	}
+	words := reference.Words(w.last.Name)
+	noun := words[len(words)-1]
+	return w.reads(i, to+1, to+1, w.say(i, to)+" "+noun, "the name is that of the thing before it")
 }
 
 // ditto reads "1/4 do. butter": the measure is that of the amount before it.

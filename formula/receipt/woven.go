@@ -273,6 +273,9 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 			return reference.Called{}, 0
 		}
 		if c, n := w.r.begins(w.run(i)); n > 0 && w.wholeName(i, i+n) {
+			if d, end := w.furtherName(i, n); end > 0 {
+				return d, end
+			}
 			return c, i + n
 		}
 		if plain {
@@ -287,6 +290,26 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 		default:
 			return reference.Called{}, 0
 		}
+	}
+	return reference.Called{}, 0
+}
+
+// furtherName reads on where a side of an egg begins a longer name with words
+// of handling in its midst: "white powdered sugar" is no white of egg.
+func (w *weave) furtherName(i, n int) (reference.Called, int) {
+	if eggSides[w.keys[i]] == "" {
+		return reference.Called{}, 0
+	}
+	j := i + 1
+	for j < len(w.ts) && w.ts[j].kind == word && participle(w.keys[j]) {
+		j++
+	}
+	if j >= len(w.ts) || w.ts[j].kind != word {
+		return reference.Called{}, 0
+	}
+	name := append([]string{w.keys[i]}, w.run(j)...)
+	if c, m := w.r.begins(name); m > 1 && j+m-1 > i+n {
+		return c, j + m - 1
 	}
 	return reference.Called{}, 0
 }
@@ -380,6 +403,9 @@ func (w *weave) names(i int) int {
 		}
 		if j == e {
 			return to
+		}
+		if w.keys[j-1] == "and" && w.key(j) == "of" && w.nameFollows(j+1) { // "of milk and of coffee"
+			j++
 		}
 		if _, n := stateAt(w.ts[j:]); n > 0 || number(w.ts[j:]).used > 0 {
 			return to // the next has an amount of its own

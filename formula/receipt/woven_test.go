@@ -31,6 +31,8 @@ var wovenCases = []struct {
 	{"Three quarters of a pound of sugar, three quarters of butter.", []string{"0.75 pound sugar_white", "0.75 pound butter_period_salted"}, "of a pound"},
 	{"½ lb. flour, ¼ do. butter.", []string{"0.5 pound flour_period_soft", "0.25 pound butter_period_salted"}, "ditto"},
 	{"Half a pound of sweet almonds and 3 oz. of bitter.", []string{"0.5 pound almonds_ground", "3 ounce almonds_bitter"}, "bitter almonds"},
+	{"A quarter of a pound of sweet almonds, 4 bitter ones.", []string{"0.25 pound almonds_ground", "4 x bitter-almond almonds_bitter"}, "ones are of the thing named before"},
+	{"Four ounces of butter, and as much white powdered sugar.", []string{"4 ounce butter_period_salted", "4 ounce sugar_loaf_powdered: powdered"}, "white is of the sugar, and no white of egg"},
 	{"Break a cocoa-nut, and grate half a pound of the nut.", []string{"0.5 pound coconut_fresh"}, "the nut is the cocoa-nut"},
 
 	// parts of eggs and fruits
@@ -42,11 +44,16 @@ var wovenCases = []struct {
 	{"The yolks of seven eggs and the whites of but two of them.", []string{"7 x egg egg_yolk", "2 x egg egg_white"}, "but two: only two"},
 	{"Of 12 eggs whip the whites alone to a froth.", []string{"12 x egg egg_white"}, "the yolks are not put in"},
 	{"Ten eggs, leaving out half the whites, well beaten.", []string{"10 x egg egg_yolk: well beaten", "5 x egg egg_white: well beaten"}, "half the whites left out"},
+	{"Seven eggs, but of the whites only four.", []string{"7 x egg egg_yolk", "4 x egg egg_white"}, "the number may stand behind the whites"},
+	{"Ten eggs, and of the whites but four.", []string{"10 x egg egg_yolk", "4 x egg egg_white"}, "but four: only four"},
+	{"Ten eggs, leaving out three of the whites.", []string{"10 x egg egg_yolk", "7 x egg egg_white"}, "three left out of ten"},
 
 	// of each, and in proportion
 	{"A glass each of wine and brandy.", []string{"1 glass white_wine", "1 glass spirit_period"}, "a glass of each"},
 	{"Sugar, butter and flour, a pound of each.", []string{"1 pound sugar_white", "1 pound butter_period_salted", "1 pound flour_period_soft"}, "a pound of each"},
 	{"Of each one glass: white wine, brandy and rose water.", []string{"1 glass white_wine", "1 glass spirit_period", "1 glass rosewater"}, "a glass of each"},
+	{"Strong coffee and hot milk, of each half a pint.", []string{"0.5 pint coffee_brewed", "0.5 pint milk_whole"}, "half a pint of the one and of the other"},
+	{"Take of hot milk and of coffee, made strong, each half a pint.", []string{"0.5 pint milk_whole", "0.5 pint coffee_brewed"}, "a clause may stand between the names and what they share"},
 	{"To every pound of flour put half a pound of butter.", []string{"1 pound flour_period_soft", "0.5 pound butter_period_salted"}, "reckoned on one pound"},
 
 	// the amount behind the name
@@ -56,10 +63,15 @@ var wovenCases = []struct {
 
 	// no figure
 	{"Add as much flour as will make it a stiff paste.", []string{"enough flour_period_soft"}, "enough for its purpose"},
+	{"Add sugar by degrees, as much as will make it very sweet.", []string{"enough sugar_white: by degrees"}, "how it is put in says nothing of how much"},
+	{"Beat six eggs with as much cold water, put in by degrees, as makes a paste.", []string{"6 x egg egg_whole", "enough water"}, "as much as makes a paste, and not as much as of the eggs"},
 	{"Sweeten it to your taste.", []string{"to taste sugar_white"}, "to taste"},
+	{"Sweeten it with loaf sugar to your taste.", []string{"to taste sugar_white"}, "to taste, of the sugar named"},
+	{"Sweeten it with loaf sugar pounded, and make it hot.", []string{"to taste sugar_loaf_powdered"}, "what sweetens, and no amount, is to taste"},
 	{"Put in a little salt and some currants.", []string{"not given salt", "not given currants_dried"}, "named, with no amount"},
 	{"A bit of butter the size of a walnut.", []string{"1 size of a walnut butter_period_salted"}, "by its bigness"},
 	{"Wet it with a little cold water.", []string{"not given water"}, "a little water is put in"},
+	{"A pound of flour. Draw it together with cold water, as soft as dough.", []string{"1 pound flour_period_soft", "not given water"}, "water that draws a paste together is put in"},
 
 	// the apothecaries' signs
 	{"Add ℥ij of ginger and ʒ iv of mace, with ℥ss. of cinnamon.", []string{"2 troy ounce spice_ginger", "4 drachm spice_mace", "0.5 troy ounce spice_cinnamon"}, "ij is two, ss a half"},

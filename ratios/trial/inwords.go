@@ -56,7 +56,9 @@ const Ours = "ours"
 // sentences, a list with sentences after it, a list of today, a web page.
 var Shapes = []string{"woven", "list", "modern list", "page"}
 
-// KeptBack reports a receipt that the reader was not developed on.
+// KeptBack reports a receipt that was kept back while the reader was first made.
+// The reader has been mended by these since: only the figures of their first
+// reading, which DEVELOPERS.md holds, are of receipts it had not met.
 func (w *InWords) KeptBack() bool { return strings.HasPrefix(w.File, keptBack+"/") }
 
 const (

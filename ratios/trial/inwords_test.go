@@ -194,8 +194,8 @@ func TestReceiptThatIsNotReadMissesEverything(t *testing.T) {
 }
 
 // The floors that the reader of words has reached: on the receipts it was
-// developed on, and on those kept back from it. They may rise; a change that
-// lets one sink is a fault.
+// developed on, and on those kept back at first and learnt from since. They may
+// rise; a change that lets one sink is a fault.
 func TestReaderOfWordsHoldsItsFloors(t *testing.T) {
 	tables, err := reference.Load()
 	require.NoError(t, err)
