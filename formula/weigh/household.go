@@ -1,8 +1,6 @@
 package weigh
 
 import (
-	"strings"
-
 	"github.com/shopspring/decimal"
 
 	"assize/formula"
@@ -68,7 +66,8 @@ func HouseholdOf(ing *reference.Ingredient, grams decimal.Decimal, k formula.Kit
 		for _, part := range h.parts {
 			p := decimal.NewFromInt(part)
 			n := grams.Mul(p).DivRound(one, 0)
-			if number := n.DivRound(p, 6); number.LessThan(h.least) || number.GreaterThan(h.most) {
+			number := n.DivRound(p, 6)
+			if number.LessThan(h.least) || number.GreaterThan(h.most) {
 				continue
 			}
 			weighs := n.Mul(one).DivRound(p, 10)
@@ -76,7 +75,11 @@ func HouseholdOf(ing *reference.Ingredient, grams decimal.Decimal, k formula.Kit
 			if d.GreaterThan(off) || found && d.Equal(off) {
 				continue
 			}
-			best, found, off = Household{Words: spoken(n.IntPart(), part, h.name), Grams: weighs}, true, d
+			name := h.name
+			if number.GreaterThan(decimal.NewFromInt(1)) {
+				name += "s"
+			}
+			best, found, off = Household{Words: formula.Numeral(number, part) + " " + name, Grams: weighs}, true, d
 			if d.LessThanOrEqual(near) {
 				return best, true
 			}
@@ -93,28 +96,4 @@ func measureHolds(t *reference.Tables, name string, year int, place string) (dec
 		}
 	}
 	return decimal.Zero, false
-}
-
-// spoken writes n parts of a measure: 5 halves of a cup are "2 1/2 cups".
-func spoken(n, part int64, name string) string {
-	whole, rest := n/part, n%part
-	var words []string
-	if whole > 0 {
-		words = append(words, decimal.NewFromInt(whole).String())
-	}
-	if rest > 0 {
-		d := gcd(rest, part)
-		words = append(words, decimal.NewFromInt(rest/d).String()+"/"+decimal.NewFromInt(part/d).String())
-	}
-	if n > part {
-		name += "s"
-	}
-	return strings.Join(append(words, name), " ")
-}
-
-func gcd(a, b int64) int64 {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return a
 }

@@ -335,27 +335,10 @@ func rounded(s reference.Span) reference.Span {
 	return reference.Span{Low: at(s.Low), Likely: at(s.Likely), High: at(s.High)}
 }
 
-// numeral is a number as a cook writes it: "2", "1/2", "1 1/4", else in figures.
-func numeral(n decimal.Decimal) string {
-	for _, parts := range []int64{2, 4, 8} {
-		m := n.Mul(decimal.NewFromInt(parts))
-		if n.IsInteger() || !m.IsInteger() {
-			continue
-		}
-		whole := n.IntPart()
-		rest := m.IntPart() - whole*parts
-		if whole == 0 {
-			return fmt.Sprintf("%d/%d", rest, parts)
-		}
-		return fmt.Sprintf("%d %d/%d", whole, rest, parts)
-	}
-	return n.String()
-}
-
 // worded finds words for an ingredient that are read as just that, the book's
 // own with another amount where they will do.
 func (r *rounding) worded(book string, it formula.Item, ing *reference.Ingredient, alone bool) (formula.Line, bool) {
-	n := numeral(it.Amount.Number.Likely)
+	n := formula.Numeral(it.Amount.Number.Likely, 8)
 	if it.Amount.Measure == "g" {
 		n = it.Amount.Number.Likely.String()
 	}

@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -78,15 +79,7 @@ func (j *Judge) CheckWeighed(w *weigh.Weighed, inputs []bake.Input) (*Report, fa
 	j.inDish(r).ovens(r, inputs)
 	r.Findings = append(r.Findings, cautions(w, inputs, r.Parts, j.Tables)...)
 	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return rank(a.Grade) - rank(b.Grade) })
-	slices.SortStableFunc(r.Settle, func(a, b Doubt) int {
-		switch {
-		case a.Weight > b.Weight:
-			return -1
-		case a.Weight < b.Weight:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(r.Settle, func(a, b Doubt) int { return cmp.Compare(b.Weight, a.Weight) })
 	return r, nil
 }
 

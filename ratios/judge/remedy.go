@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -268,15 +269,7 @@ func (j *Judge) remedies(in bake.Input, k *bake.Kernel, texture string, r *readi
 			good = append(good, tried{Remedy{Text: rem.text, Effect: effects(k, texture, before, after, &likely, readings.LikelyReading(k2))}, gain})
 		}
 	}
-	slices.SortStableFunc(good, func(a, b tried) int {
-		switch {
-		case a.gain > b.gain:
-			return -1
-		case a.gain < b.gain:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(good, func(a, b tried) int { return cmp.Compare(b.gain, a.gain) })
 	var out []Remedy
 	for _, g := range good[:min(len(good), mostOffered)] {
 		out = append(out, g.remedy)

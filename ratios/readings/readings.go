@@ -1,6 +1,7 @@
 package readings
 
 import (
+	"cmp"
 	"hash/fnv"
 	"math"
 	"slices"
@@ -220,14 +221,6 @@ func (w *work) doubts(mean []float64) (total float64, out []Doubt) {
 			out = append(out, Doubt{Slot: w.k.Slots[i].ID, Words: w.k.Slots[i].Words, Part: min(1, part)})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Doubt) int {
-		switch {
-		case a.Part > b.Part:
-			return -1
-		case a.Part < b.Part:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(out, func(a, b Doubt) int { return cmp.Compare(b.Part, a.Part) })
 	return total, out
 }

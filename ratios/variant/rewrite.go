@@ -95,7 +95,7 @@ func (q Quantity) Bare() string {
 	if q.Measure == "g" {
 		return toTheGram(q.Number)
 	}
-	return numeral(q.Number)
+	return formula.Numeral(q.Number, 16)
 }
 
 // plural is a measure of more than one; short forms have none.
@@ -115,7 +115,7 @@ func plural(measure string) string {
 func told(n decimal.Decimal, measure string, grams decimal.Decimal) (string, string) {
 	switch measure {
 	case "":
-		return numeral(n), ""
+		return formula.Numeral(n, 16), ""
 	case "g":
 		return toTheGram(n), "g"
 	}
@@ -127,7 +127,7 @@ func told(n decimal.Decimal, measure string, grams decimal.Decimal) (string, str
 		parts = 2
 	}
 	if n.Mul(decimal.NewFromInt(parts)).IsInteger() || !grams.IsPositive() {
-		return numeral(n), measure
+		return formula.Numeral(n, 16), measure
 	}
 	return toTheGram(grams), "g"
 }
@@ -148,23 +148,6 @@ var finer = map[string]struct {
 // broken is into how many parts a kitchen measures out a measure.
 var broken = map[string]int64{
 	"ounce": 4, "pound": 1, "ml": 1, "cup": 8, "pint": 4, "quart": 8, "gill": 2, "tablespoon": 2, "teaspoon": 4,
-}
-
-// numeral is a number with a fraction a cook would use, else in figures.
-func numeral(n decimal.Decimal) string {
-	for _, parts := range []int64{2, 4, 8, 16} {
-		m := n.Mul(decimal.NewFromInt(parts))
-		if n.IsInteger() || !m.IsInteger() {
-			continue
-		}
-		whole := n.IntPart()
-		rest := m.IntPart() - whole*parts
-		if whole == 0 {
-			return fmt.Sprintf("%d/%d", rest, parts)
-		}
-		return fmt.Sprintf("%d %d/%d", whole, rest, parts)
-	}
-	return n.Round(6).String()
 }
 
 type rewriter struct {
@@ -231,10 +214,10 @@ func (r *rewriter) lines(book []formula.Line, p point) ([]formula.Line, error) {
 
 // line writes one ingredient with its amount, in words that are read as it.
 func (r *rewriter) line(book formula.Line, it formula.Item, ing *reference.Ingredient, grams decimal.Decimal, whole bool, at int) (formula.Line, error) {
-	n, measure := numeral(it.Amount.Number.Likely), it.Amount.Measure
+	n, measure := formula.Numeral(it.Amount.Number.Likely, 16), it.Amount.Measure
 	switch {
 	case !it.Amount.Number.IsExact():
-		n = numeral(it.Amount.Number.Low) + " to " + numeral(it.Amount.Number.High)
+		n = formula.Numeral(it.Amount.Number.Low, 16) + " to " + formula.Numeral(it.Amount.Number.High, 16)
 	case grams.IsPositive():
 		n, measure = told(it.Amount.Number.Likely, measure, grams)
 		if measure != it.Amount.Measure || measure == "g" {
