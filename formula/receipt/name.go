@@ -28,6 +28,11 @@ func (r *Reader) find(ts phrase) (thing, bool) {
 	for len(ts) > 0 && skipped[ts.key(0)] {
 		ts = ts[1:]
 	}
+	if r.flourFor(ts) {
+		th, ok := r.find(ts[1:])
+		th.name = splice(ts[:1], th.name)
+		return th, ok
+	}
 	if th, ok := r.partOf(ts); ok {
 		return th, true
 	}
@@ -50,6 +55,19 @@ func (r *Reader) find(ts phrase) (thing, bool) {
 	}
 	return r.interrupted(ts)
 }
+
+// flourFor reports flour named by what it is baked into, where that is no name
+// of its own: "loaf flour" is flour, and no loaf.
+func (r *Reader) flourFor(ts phrase) bool {
+	if !baked[ts.key(0)] || ts.key(1) != "flour" {
+		return false
+	}
+	_, known := r.called(ts[:2])
+	return !known
+}
+
+// baked are things that flour is sold for.
+var baked = words("loaf bread roll bun cake biscuit pastry paste pie pudding")
 
 // goesOn reports that what follows a name leads to another name: in "white
 // pounded sugar" or "sugar and grated nutmeg" the first name is not all.

@@ -272,6 +272,9 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 			}
 			return reference.Called{}, 0
 		}
+		if w.r.flourFor(w.ts[i:]) {
+			i++
+		}
 		if c, n := w.r.begins(w.run(i)); n > 0 && w.wholeName(i, i+n) {
 			if d, end := w.furtherName(i, n); end > 0 {
 				return d, end

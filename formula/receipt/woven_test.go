@@ -32,6 +32,9 @@ var wovenCases = []struct {
 	{"½ lb. flour, ¼ do. butter.", []string{"0.5 pound flour_period_soft", "0.25 pound butter_period_salted"}, "ditto"},
 	{"Half a pound of sweet almonds and 3 oz. of bitter.", []string{"0.5 pound almonds_ground", "3 ounce almonds_bitter"}, "bitter almonds"},
 	{"A quarter of a pound of sweet almonds, 4 bitter ones.", []string{"0.25 pound almonds_ground", "4 x bitter-almond almonds_bitter"}, "ones are of the thing named before"},
+	{"Take 4 lb. of loaf flour, and a pound of butter.", []string{"4 pound flour_period_soft", "1 pound butter_period_salted"}, "flour for loaves, and no loaf"},
+	{"Take a pound of flour and 1 qrt. of milk.", []string{"1 pound flour_period_soft", "1 quart milk_whole"}, "a quart, shortened"},
+	{"Take half a pound of flour, and 4 ounces of white powdered\nsugar.", []string{"0.5 pound flour_period_soft", "4 ounce sugar_loaf_powdered: powdered"}, "a name may go over the end of a line"},
 	{"Four ounces of butter, and as much white powdered sugar.", []string{"4 ounce butter_period_salted", "4 ounce sugar_loaf_powdered: powdered"}, "white is of the sugar, and no white of egg"},
 	{"Break a cocoa-nut, and grate half a pound of the nut.", []string{"0.5 pound coconut_fresh"}, "the nut is the cocoa-nut"},
 

@@ -237,8 +237,13 @@ func (w *InWords) things(f *formula.Formula) []thing {
 	for i := range f.Parts {
 		for _, l := range f.Parts[i].Lines {
 			if len(l.Either) == 0 {
+				from := len(out)
 				for _, it := range l.Items {
-					out = append(out, thing{i, l.Text, []formula.Item{known(it)}})
+					it = known(it)
+					if len(out) > from && summed(&out[len(out)-1].ways[0], it) { // "half a pound and two ounces"
+						continue
+					}
+					out = append(out, thing{i, l.Text, []formula.Item{it}})
 				}
 				continue
 			}
@@ -258,6 +263,20 @@ func (w *InWords) things(f *formula.Formula) []thing {
 		}
 	}
 	return out
+}
+
+// summed adds a further amount of one thing to the amount before it on the line,
+// where both are in measures that are so many of another, and reports that it
+// did: half a pound and two ounces are ten ounces.
+func summed(to *formula.Item, it formula.Item) bool {
+	a, b := to.Amount, it.Amount
+	u, v := smaller[a.Measure], smaller[b.Measure]
+	if to.Ingredient != it.Ingredient || to.Name != it.Name || a.State != formula.Stated || b.State != formula.Stated || u.of == "" || u.of != v.of {
+		return false
+	}
+	to.Amount.Number = a.Number.Mul(decimal.NewFromInt(u.times)).Add(b.Number.Mul(decimal.NewFromInt(v.times)))
+	to.Amount.Measure = u.of
+	return true
 }
 
 // one is the ingredient that an id counts as.
