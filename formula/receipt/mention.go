@@ -403,7 +403,7 @@ var (
 	// finishes: what is brushed, sifted or stuck on at the end is not weighed.
 	finishes = []string{"brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dredge", "powder", "scatter"}
 	// mixes: with one of these before it, "with water" is an ingredient.
-	mixes = []string{"mix", "mixed", "moisten", "moistened", "wet", "wetted", "dilute", "diluted", "thin", "thinned", "knead", "make", "paste", "work", "slake", "bind", "draw"}
+	mixes = []string{"mix", "mixed", "moisten", "moistened", "wet", "wetted", "dilute", "diluted", "thin", "thinned", "knead", "make", "paste", "work", "slake", "bind"}
 	// nouns: a thing follows these, so that "the butter" is no verb.
 	nouns = []string{"the", "of", "with", "some", "a", "an", "more", "no", "in", "your", "fresh", "melted", "cold", "warm", "little", "remaining", "other", "and", "or", "add", "put"}
 	// plainObjects stand after a verb and hardly after anything else: "flour it".
@@ -451,7 +451,9 @@ func passedOver(words []string, from, to int) bool {
 	case slices.Contains([]string{"butter", "lard", "oil"}, name[len(name)-1]) && after(10, []string{"grease", "mould", "tin", "dish"}):
 		return true // melt some butter and with it grease the mould
 	case stem(name[len(name)-1]) == "water" && plainWater(name):
-		return !before(4, []string{"with"}) || !before(10, mixes) || before(10, vessels)
+		// A paste is drawn together with water; whey is drawn off with it.
+		mixed := before(10, mixes) || before(10, []string{"draw"}) && before(10, []string{"together", "up"})
+		return !before(4, []string{"with"}) || !mixed || before(10, vessels)
 	}
 	return false
 }
