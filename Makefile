@@ -49,7 +49,7 @@ fuzz: ## fuzz every parser for FUZZTIME (60s)
 validate: ## hold the judge against the published formulas, beside both baselines
 	$(GO) run ./cmd/trial validate
 
-calibrate: ## fit the links to the published formulas anew
+calibrate: generate ## fit the links to the published formulas anew
 	$(GO) run ./cmd/trial calibrate reference/data/links.yaml
 	$(GO) generate ./reference
 

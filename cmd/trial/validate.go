@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"assize/formula"
@@ -76,7 +77,11 @@ func kindOf(t *reference.Tables, kind formula.Kind, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	judges, err := trial.Evaluate(t, kind, items)
+	judges, err := trial.Evaluate(t, kind, items, trial.FoldOf)
+	if err != nil {
+		return err
+	}
+	bySource, err := trial.Evaluate(t, kind, items, trial.SourceOf)
 	if err != nil {
 		return err
 	}
@@ -91,10 +96,57 @@ func kindOf(t *reference.Tables, kind formula.Kind, out io.Writer) error {
 	for i := range judges {
 		report(&judges[i], out)
 	}
+	for _, j := range bySource {
+		switch j.Name {
+		case trial.Fitted, trial.Regression:
+			if kind == formula.Pastry {
+				j = j.Joined(joined)
+			}
+			j.Name += ", one source left out at a time"
+			report(&j, out)
+		}
+	}
+	if err := dealtOut(t, kind, items, out); err != nil {
+		return err
+	}
 	confusion(&judges[0], out)
 	bins(&judges[0], kind, out)
 	fmt.Fprintln(out)
 	return nil
+}
+
+// divisions is how many other ways of making five folds are tried.
+const divisions = 20
+
+// flagged is the texture of a kind whose calls matter most.
+var flagged = map[formula.Kind]string{formula.Filling: "cakey", formula.Pastry: "tough"}
+
+// dealtOut prints how far the scores hang on which sources fell into one fold.
+func dealtOut(t *reference.Tables, kind formula.Kind, items []*trial.Item, out io.Writer) error {
+	var right, found []int
+	for seed := range uint64(divisions) {
+		judges, err := trial.Evaluate(t, kind, items, trial.DealtOut(items, seed))
+		if err != nil {
+			return err
+		}
+		mine := judges[0]
+		if kind == formula.Pastry {
+			mine = mine.Joined(joined)
+		}
+		n, _ := mine.Accuracy()
+		right, found = append(right, n), append(found, mine.Flag(flagged[kind], .5).Right)
+	}
+	fmt.Fprintf(out, "  over %d other ways of dealing the sources into five folds: right %.1f of %d (%d to %d), %s found %.1f (%d to %d)\n",
+		divisions, mean(right), len(items), slices.Min(right), slices.Max(right), flagged[kind], mean(found), slices.Min(found), slices.Max(found))
+	return nil
+}
+
+func mean(counts []int) float64 {
+	sum := 0
+	for _, n := range counts {
+		sum += n
+	}
+	return float64(sum) / float64(len(counts))
 }
 
 func report(j *trial.Judged, out io.Writer) {
@@ -130,7 +182,7 @@ func confusion(j *trial.Judged, out io.Writer) {
 
 // bins prints the calibration of the flag that matters most.
 func bins(j *trial.Judged, kind formula.Kind, out io.Writer) {
-	id := map[formula.Kind]string{formula.Filling: "cakey", formula.Pastry: "tough"}[kind]
+	id := flagged[kind]
 	fmt.Fprintf(out, "  %s, share said and share seen:", id)
 	for b := range 10 {
 		n, said, seen := 0, 0.0, 0.0

@@ -17,6 +17,7 @@ type Item struct {
 	Published *reference.Published
 	Kind      formula.Kind
 	Label     string // the judged texture its outcome counts as
+	Complaint bool   // its outcome is a fault: of texture, or of taste alone
 	Input     bake.Input
 	Kernel    *bake.Kernel
 	Seed      uint64
@@ -26,7 +27,7 @@ type Item struct {
 // and whose outcome counts as a judged texture.
 func Bench(t *reference.Tables, kind formula.Kind, rules bake.Rules, want func(*reference.Published) bool) ([]*Item, error) {
 	methods := receipt.NewMethodReader(t)
-	labels := Labels(t, kind)
+	labels, complaints := Labels(t, kind), Complaints(t, kind)
 	var out []*Item
 	for i := range t.Published {
 		p := &t.Published[i]
@@ -37,7 +38,7 @@ func Bench(t *reference.Tables, kind formula.Kind, rules bake.Rules, want func(*
 		if err != nil {
 			return nil, err
 		}
-		it.Label = labels[p.Outcome]
+		it.Label, it.Complaint = labels[p.Outcome], complaints[p.Outcome]
 		out = append(out, it)
 	}
 	return out, nil
@@ -92,6 +93,20 @@ func Labels(t *reference.Tables, kind formula.Kind) map[string]string {
 	return out
 }
 
+// Complaints are the outcome words that somebody complained of: faults of
+// texture, and of taste alone.
+func Complaints(t *reference.Tables, kind formula.Kind) map[string]bool {
+	out := map[string]bool{}
+	for _, x := range t.Textures {
+		if x.Kind == string(kind) && x.Fault {
+			for _, o := range x.Outcomes {
+				out[o] = true
+			}
+		}
+	}
+	return out
+}
+
 // Shares are the mean shares of an item by texture id, over n readings.
 func (it *Item) Shares(n int) map[string]float64 {
 	s, _ := readings.Shares(it.Kernel, readings.Options{N: n, Seed: it.Seed})
@@ -113,12 +128,12 @@ func Best(textures []string, shares map[string]float64) string {
 	return best
 }
 
-// folds lists the folds of the items, sorted.
-func folds(items []*Item) []string {
+// groups lists the groups the items fall into, sorted.
+func groups(items []*Item, group func(*reference.Published) string) []string {
 	var out []string
 	for _, it := range items {
-		if !slices.Contains(out, it.Published.Fold) {
-			out = append(out, it.Published.Fold)
+		if g := group(it.Published); !slices.Contains(out, g) {
+			out = append(out, g)
 		}
 	}
 	slices.Sort(out)

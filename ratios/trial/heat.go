@@ -11,30 +11,43 @@ import (
 	"assize/reference"
 )
 
-// neverSet is an outcome that too little heat gives: no caution against a
-// fierce fire would have helped.
-const neverSet = "no-set"
-
 // HeatItem is a filling for the heat caution: spoiled by heat, or good.
 type HeatItem struct {
 	*Item
 	Spoiled bool
 }
 
+// spoiledByHeat tells whether an outcome is one that too much heat gave: it
+// curdled, wheyed or toughened, and not by its formula alone or its dish. A
+// mishandled fire is heat too; but what is grainy or lumpy may be so from a
+// hundred causes, and counts only where heat is named. One that never set had
+// too little heat: no caution against a fierce fire would have helped.
+func spoiledByHeat(p *reference.Published) bool {
+	if !p.Scored {
+		return false
+	}
+	switch p.Cause {
+	case "heat", "formula-and-heat":
+		return slices.Contains([]string{"curdy", "weeps", "rubbery", "grainy"}, p.Outcome)
+	case "handling":
+		return slices.Contains([]string{"curdy", "weeps", "rubbery"}, p.Outcome)
+	}
+	return false
+}
+
 // HeatBench makes ready the scored fillings that heat spoiled, and the good
 // ones of the fit beside them.
 func HeatBench(t *reference.Tables, rules bake.Rules) ([]HeatItem, error) {
 	methods := receipt.NewMethodReader(t)
-	labels := Labels(t, formula.Filling)
+	labels, complaints := Labels(t, formula.Filling), Complaints(t, formula.Filling)
 	var out []HeatItem
 	for i := range t.Published {
 		p := &t.Published[i]
 		if p.Part != string(formula.Filling) {
 			continue
 		}
-		spoiled := p.Scored && slices.Contains([]string{"heat", "formula-and-heat"}, p.Cause) &&
-			slices.Contains([]string{"curdy", "thin", "rubbery"}, labels[p.Outcome]) && p.Outcome != neverSet
-		good := p.Fit && slices.Contains([]string{"sets", "starch-set"}, labels[p.Outcome])
+		spoiled := spoiledByHeat(p)
+		good := p.Fit && slices.Contains([]string{"sets", "starch-set"}, labels[p.Outcome]) && !complaints[p.Outcome]
 		if !spoiled && !good {
 			continue
 		}
@@ -57,7 +70,7 @@ func CalibrateHeat(t *reference.Tables, items []HeatItem) (reference.Link, error
 	cases := 0
 	for n, it := range items {
 		s := &samples[n]
-		s.happened, s.weight = it.Spoiled, 1
+		s.happened, s.weight = it.Spoiled, weightOf(it.Published)
 		readings.Each(it.Kernel, readings.Options{N: fitReadings, Seed: it.Seed}, func(out *bake.Outcome) {
 			s.index = append(s.index, out.Measures[bake.HeatIndex])
 		})

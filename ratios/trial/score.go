@@ -2,6 +2,8 @@ package trial
 
 import (
 	"math"
+	"math/rand/v2"
+	"strconv"
 
 	"assize/formula"
 	"assize/ratios/bake"
@@ -21,6 +23,12 @@ type Prediction struct {
 	Heat   float64
 }
 
+// Names of the judges that are fitted.
+const (
+	Fitted     = "assize, links fitted on the rest"
+	Regression = "regression"
+)
+
 // Judged is one judge's predictions for all items.
 type Judged struct {
 	Name        string
@@ -28,20 +36,40 @@ type Judged struct {
 	Predictions []Prediction
 }
 
+// FoldOf puts a formula into the fold of the published table. Five folds keep
+// sources and pairs together.
+func FoldOf(p *reference.Published) string { return p.Fold }
+
+// SourceOf puts a formula with those of its source, so that one source is left
+// out at a time: where a texture has few cases, five folds may leave too few
+// to fit on.
+func SourceOf(p *reference.Published) string { return p.Source }
+
+// DealtOut puts the formulas into five folds afresh, whole sources dealt out in
+// an order that hangs on the seed: how far a score hangs on one division.
+func DealtOut(items []*Item, seed uint64) func(*reference.Published) string {
+	sources := groups(items, SourceOf)
+	fold := map[string]string{}
+	for i, n := range rand.New(rand.NewPCG(seed, 0)).Perm(len(sources)) {
+		fold[sources[n]] = strconv.Itoa(i % 5)
+	}
+	return func(p *reference.Published) string { return fold[p.Source] }
+}
+
 // Evaluate runs the judge and both baselines over the items of a kind by
-// cross-validation: each fold, which keeps sources and pairs together, is
-// judged by links fitted on the other folds. The rule constants were made with
-// all items in view, so the figures flatter the judge somewhat.
-func Evaluate(t *reference.Tables, kind formula.Kind, items []*Item) ([]Judged, error) {
+// cross-validation: each group, by FoldOf, SourceOf or DealtOut, is judged by
+// links fitted on the others. The rule constants were made with all items in
+// view, so the figures flatter the judge somewhat.
+func Evaluate(t *reference.Tables, kind formula.Kind, items []*Item, group func(*reference.Published) string) ([]Judged, error) {
 	textures := items[0].Kernel.Textures
-	mine := Judged{Name: "assize, links fitted on other folds", Textures: textures}
+	mine := Judged{Name: Fitted, Textures: textures}
 	shipped := Judged{Name: "assize, links as shipped", Textures: textures}
 	text := Judged{Name: "textbook rules", Textures: textures}
-	logistic := Judged{Name: "regression", Textures: textures}
-	for _, fold := range folds(items) {
+	logistic := Judged{Name: Regression, Textures: textures}
+	for _, apart := range groups(items, group) {
 		var train, test []*Item
 		for _, it := range items {
-			if it.Published.Fold == fold {
+			if group(it.Published) == apart {
 				test = append(test, it)
 			} else {
 				train = append(train, it)
@@ -201,9 +229,11 @@ func (j *Judged) Flag(texture string, from float64) Flag {
 }
 
 // FalseAlarms counts good formulas on which some fault's share reaches from.
+// One that was complained of is not good, whatever its texture: too sour, too
+// sweet.
 func (j *Judged) FalseAlarms(good map[string]bool, from float64) (alarms, of int) {
 	for _, p := range j.Predictions {
-		if !good[p.Item.Label] {
+		if !good[p.Item.Label] || p.Item.Complaint {
 			continue
 		}
 		of++

@@ -9,7 +9,7 @@ import (
 // cross-validation and how often that was so: what a cook may be told of how
 // far to trust a share.
 func Trust(t *reference.Tables, kind formula.Kind, items []*Item) (map[string][2]int, error) {
-	judges, err := Evaluate(t, kind, items)
+	judges, err := Evaluate(t, kind, items, FoldOf)
 	if err != nil {
 		return nil, err
 	}

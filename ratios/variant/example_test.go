@@ -25,7 +25,7 @@ kitchen: {year: 2000, place: england}
 parts:
   - kind: filling
     lines: [2 eggs, 800 g milk, 60 g sugar]
-    method: [beaten]
+    method: [beaten, water bath]
 bake: 40 min at 160 C
 `), tables)
 	if len(faults) > 0 {

@@ -361,10 +361,18 @@ func (r *rewriter) undone(l formula.Line, at int) formula.Line {
 			return got
 		}
 	}
-	if len(l.Items) == 1 && l.Items[0].Amount.State == formula.NotGiven {
-		fields := receipt.Plain{Of: l.Items[0].Name}
+	if len(l.Items) != 1 {
+		return l
+	}
+	switch it := &l.Items[0]; it.Amount.State {
+	case formula.NotGiven:
+		fields := receipt.Plain{Of: it.Name}
 		if got, troubles := r.reader.Plain(fields); len(troubles) == 0 && sameAll(got.Items, l.Items) {
 			got.Notes = []string{file.FieldsNote(got.Text, fields)}
+			return got
+		}
+	case formula.Enough:
+		if got, troubles := r.reader.Line("enough " + it.Name); len(troubles) == 0 && sameAll(got.Items, l.Items) {
 			return got
 		}
 	}

@@ -262,7 +262,12 @@ func (s *search) kernel(p *point) (bake.Input, *bake.Kernel, error) {
 	return in, k, err
 }
 
-// limits are what each share must stay under: those to be answered under a
+// clear is by how much a share is kept under the limit: the variant as it is
+// written out may draw its doubts in another order than the search did, and a
+// share is known no finer.
+const clear = .005
+
+// limits are what each share must stay under: those to be answered clear of a
 // quarter, the other faults too unless the book's formula already has more.
 func (s *search) limits(in bake.Input, k *bake.Kernel, meant string) []float64 {
 	const none = 2
@@ -272,8 +277,8 @@ func (s *search) limits(in bake.Input, k *bake.Kernel, meant string) []float64 {
 		if !faulty {
 			continue
 		}
-		out[i] = judge.May
-		if id := k.Textures[i]; !slices.Contains(s.goal.against, id) && s.shares[id] >= judge.May {
+		out[i] = judge.May - clear
+		if id := k.Textures[i]; !slices.Contains(s.goal.against, id) && s.shares[id] >= judge.May-clear {
 			const same = 1e-9
 			out[i] = s.shares[id] + same
 		}
