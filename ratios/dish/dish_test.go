@@ -140,12 +140,62 @@ func TestSizesGiven(t *testing.T) {
 		"20 x 5 cm springform":         math.Pi * 100 * 5,
 		"200 x 50 mm cake tin":         math.Pi * 100 * 5,
 		"20 × 5 cm cake tin":           math.Pi * 100 * 5,
-		"30 x 20 x 5 cm roasting tin":  30 * 20 * 5,
-		"30 x 20 x 5 cm oval tin":      math.Pi / 4 * 30 * 20 * 5,
-		"8 by 2 inch cake tin":         math.Pi / 4 * 64 * 2 * 16.387064,
-		"26 cm cake tin 2.5 cm deep":   math.Pi / 4 * 26 * 26 * 2.5,
+		"30 x 20 x 5 cm straight tin":  30 * 20 * 5,
+		"30 x 20 x 5 cm straight oval": math.Pi / 4 * 30 * 20 * 5,
+		// Half way up an oblong tin is .15 of 5 cm narrower than its mouth.
+		"30 x 20 x 5 cm roasting tin": 5. / 6 * (30*20 + 4*29.25*19.25 + 28.5*18.5),
+		// A loaf tin and a muffin cup lean as such do, not as a pie plate.
+		"9 x 5 x 3 in loaf tin":      3. / 6 * (9*5 + 4*8.49*4.49 + 7.98*3.98) * 16.387064,
+		"2.75 x 1.25 in muffin cup":  math.Pi / 12 * 1.25 * (2.75*2.75 + 2.75*2 + 2*2) * 16.387064,
+		"23 x 2.5 cm tart tin":       math.Pi / 12 * 2.5 * (23*23 + 23*22 + 22*22),
+		"8 by 2 inch cake tin":       math.Pi / 4 * 64 * 2 * 16.387064,
+		"26 cm cake tin 2.5 cm deep": math.Pi / 4 * 26 * 26 * 2.5,
 	} {
-		require.InEpsilon(t, ml, called(t, words).Brimful.Likely, .0001, words)
+		require.InEpsilon(t, ml, called(t, words).Brimful.Likely, .0005, words)
+	}
+}
+
+// A range of sizes gives a range of volumes: its ends are those of the least
+// and the most, and its middle is likely.
+func TestRangesOfSizes(t *testing.T) {
+	d := called(t, "9.5-10 x 1.5-2 in")
+	least, most := called(t, "9.5 x 1.5 in"), called(t, "10 x 2 in")
+	middle := called(t, "9.75 x 1.75 in")
+	require.InDelta(t, middle.Brimful.Likely, d.Brimful.Likely, 1e-9)
+	require.InDelta(t, 9.5*2.54, d.Sizes[0].Top, 1e-9)
+	require.InDelta(t, 1.5*2.54, d.Sizes[0].Depth, 1e-9)
+	require.InDelta(t, 2*2.54, d.Sizes[2].Depth, 1e-9)
+	require.LessOrEqual(t, d.Brimful.Low, least.Brimful.Likely)
+	require.GreaterOrEqual(t, d.Brimful.High, most.Brimful.Likely)
+	for _, words := range []string{
+		"9.5 to 10 x 1.5 to 2 in", "9 1/2-10 x 1 1/2-2 in", "9½–10 × 1½–2 in", "9.5-10x1.5-2in", "9.5 or 10 by 1.5 or 2 inches", "10-9.5 x 2-1.5 in", "9.5-10 in x 1.5-2 in",
+	} {
+		require.Equal(t, d.Sizes, called(t, words).Sizes, words)
+	}
+	oblong := called(t, "30-32 x 20 x 4-5 cm")
+	require.InDelta(t, 31, oblong.Sizes[1].Top, 1e-9)
+	require.InDelta(t, 20, oblong.Sizes[0].TopSide, 1e-9)
+	slope := called(t, "9-10 x 2 in, 7-8 at the bottom")
+	require.InDelta(t, 7*2.54, slope.Sizes[0].Bottom, 1e-9)
+	require.InDelta(t, 8*2.54, slope.Sizes[2].Bottom, 1e-9)
+	again, err := dish.Called(tables(t), d.Words(), dish.Kitchen{})
+	require.NoError(t, err)
+	require.Equal(t, d.Sizes, again.Sizes, "found again by its words")
+	lined, _ := d.Room(dish.Lining)
+	require.Less(t, lined.Low, lined.Likely)
+	require.Less(t, lined.Likely, lined.High)
+}
+
+// The figure that is wrong is told by its column.
+func TestWhichFigureIsWrong(t *testing.T) {
+	for words, column := range map[string]int{
+		"900 x 2 in": 1, "9 x 900 in": 5, "9.5-30 x 2 in": 1, "9.5–10 × 1–3 in": 10, "9 x 9 in": 5, "12 x 800-900 x 2 in": 6,
+		"9 x 1 in, 40 at the bottom": 11, "9 x 1/0 in": 5, "9 x 1.25": 0, "9 x": 0, "0 ml": 1,
+	} {
+		_, err := dish.Called(tables(t), words, millrace)
+		size, ok := errors.AsType[*dish.SizeError](err)
+		require.True(t, ok, "%s: %v", words, err)
+		require.Equal(t, column, size.Column, words)
 	}
 }
 
@@ -195,7 +245,7 @@ func TestOwnDishesMeasured(t *testing.T) {
 func FuzzCalled(f *testing.F) {
 	for _, words := range []string{
 		"soup plate", "9 x 1.25 in", "23 × 3 cm", "12 x 8 x 2 in oval", "9 x", "1000 ml", "two patty-pans", "26 cm tart tin 2.5 cm deep",
-		"soup plate, 17 x 2.5 cm", "9½ x 1½ in, 8 at the bottom", "", "x", "1/0 x 2 in", "9 x 9 x 9 x 9 in", "ml", "-1 ml",
+		"soup plate, 17 x 2.5 cm", "9½ x 1½ in, 8 at the bottom", "9.5-10 x 1.5-2 in", "9 to 10 by 2 or 3 in", "9½–10 × 2 in, 7-8 at the bottom", "2.75 x 1.25 in muffin cup", "", "x", "1/0 x 2 in", "9 x 9 x 9 x 9 in", "ml", "-1 ml",
 	} {
 		f.Add(words)
 	}

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"assize/formula/receipt"
 )
@@ -12,15 +13,20 @@ import (
 // SizeError is a size that cannot be taken.
 type SizeError struct {
 	What, Hint string
+	// Column is where the figure that is wrong stands in the words, in characters
+	// from 1; 0 where no one figure is.
+	Column int
 }
 
 func (e *SizeError) Error() string { return e.What }
 
 // sizeHint shows how a size is written.
-const sizeHint = `width by depth: "9 x 1.25 in" or "23 x 3 cm"; an oblong or oval one has three figures: "12 x 8 x 2 in"; "9 x 1.25 in, 7 at the bottom" tells the slope`
+const sizeHint = `width by depth: "9 x 1.25 in" or "23 x 3 cm", or from one to another, "9.5-10 x 1.5-2 in"; an oblong or oval one has three figures: "12 x 8 x 2 in"; "9 x 1.25 in, 7 at the bottom" tells the slope`
 
 const (
-	aFigure = `(\d[\d.,/¼½¾⅛⅜⅝⅞ -]*|[¼½¾⅛⅜⅝⅞])\s*`
+	// a figure, or a range of two
+	figures = `\d[\d.,/¼½¾⅛⅜⅝⅞ -]*|[¼½¾⅛⅜⅝⅞]`
+	aFigure = `((?:` + figures + `)(?:(?:to|or)\s+(?:` + figures + `))?)\s*`
 	aUnit   = `(inches\b|inch\b|in\b\.?|"|''|cm\b|mm\b)?\s*`
 )
 
@@ -34,35 +40,74 @@ var (
 
 // The sizes that are taken for a dish, cm, and for what one holds, ml.
 const (
-	narrowest, widest     = 2.0, 100.0
-	shallowest, deepest   = .5, 60.0
-	leastHeld, mostHeld   = 5.0, 100_000.0
-	deepForWidth          = .52 // a dish deeper than this of its width has more likely lost a figure
-	potForWidth           = 1.2 // and a basin or a mould than this
-	quarterInch           = .635
-	cmInInch, mlInL       = 2.54, 1000.0
-	straightLean, sidesIn = 0.0, .15
+	narrowest, widest   = 2.0, 100.0
+	shallowest, deepest = .5, 60.0
+	leastHeld, mostHeld = 5.0, 100_000.0
+	deepForWidth        = .52 // a dish deeper than this of its width has more likely lost a figure
+	potForWidth         = 1.2 // and a basin or a mould than this
+	quarterInch         = .635
+	cmInInch, mlInL     = 2.54, 1000.0
+	mostOfLeast         = 2.0 // a range that runs further is no size
 )
 
-// leaning are how far walls lean outward for each cm upward, from the most to
-// the least, when the cook does not say: those of pie plates, shallow ones more
-// than deep (a 9 inch plate of 1 1/4 in. is 7 in. at the bottom, a deep dish of
-// 2 in. loses 2 in.).
-func leaning(depth float64) (most, likely, least float64) {
+// lean is how far the walls of a dish lean outward for each cm upward, from
+// the most to the least.
+type lean struct{ most, likely, least float64 }
+
+// Walls that lean the same way whatever the depth, when the cook does not say.
+var (
+	upright = lean{.075, 0, 0}
+	// Square and oblong pans, their corners round: the volumes printed of two
+	// dozen come to 92 in 100 of the box, and two inches deep this is 93.
+	oblongLean = lean{.3, .15, 0}
+	// Loaf tins: one of 8 1/2 x 4 1/2 x 2.6 in. is printed with 7 1/2 x 3 1/2 at
+	// the bottom, .19; deep tins for a square loaf are nearly upright.
+	loafLean = lean{.25, .17, .05}
+	// Tart tins lose about half a centimetre each side in an inch.
+	tartLean = lean{.3, .2, 0}
+	// Basins, and the cups of muffin and bun tins (trade practice).
+	basinLean = lean{.5, .3, .1}
+)
+
+// leaning is how the walls of a pie plate lean, shallow ones more than deep: a
+// 9 inch plate of 1 1/4 in. is 7 in. at the bottom, a deep dish of 2 in. loses
+// 2 in. The least are of four plates of 9 and 9 1/2 in. that have been measured
+// with a tape, .17 to .56.
+func leaning(depth float64) lean {
 	switch {
 	case depth <= 3.3:
-		return 1, .8, .5
+		return lean{1, .8, .45}
 	case depth <= 4:
-		return .85, .6, .35
+		return lean{.85, .6, .15}
 	}
-	return .7, .5, .2
+	return lean{.7, .5, .15}
 }
 
-var straightWords = []string{"straight", "tin", "springform", "cake", "ring", "hoop", "loaf", "souffle", "soufflé", "mould", "mold", "square", "casserole"}
+// leanOf is how the walls lean of a dish of so many figures that the words name.
+func leanOf(sides int, depth float64, words string) lean {
+	said := func(list ...string) bool { return saysAny(words, list...) }
+	switch {
+	case said("straight", "springform", "ring", "hoop", "pullman", "souffle", "soufflé", "casserole", "ramekin"):
+		return upright
+	case said("loaf", "bread"):
+		return loafLean
+	case sides == 3:
+		return oblongLean
+	case said("tart", "flan", "quiche"):
+		return tartLean
+	case said("muffin", "patty", "bun ", "gem", "cup", "basin", "bowl", "pot", "jar"):
+		return basinLean
+	case said("pie"):
+		return leaning(depth)
+	case said("tin", "cake", "mould", "mold"):
+		return upright
+	}
+	return leaning(depth)
+}
 
 // sizeOf reads a size the cook gives; false when the words are none.
 func sizeOf(words string) (Dish, bool, error) {
-	text := strings.ToLower(strings.ReplaceAll(words, "×", " x "))
+	text := strings.ToLower(dashes.Replace(words))
 	if m := saidDeep.FindStringSubmatch(text); m != nil { // "26 cm tart tin 2.5 cm deep"
 		text = m[1] + m[2] + " x " + m[4] + m[5] + m[3]
 	}
@@ -72,9 +117,10 @@ func sizeOf(words string) (Dish, bool, error) {
 	if !begunSize.MatchString(text) {
 		return Dish{}, false, nil
 	}
-	fail := func(what string, args ...any) (Dish, bool, error) {
-		return Dish{}, true, &SizeError{fmt.Sprintf("%q is no size of a dish: ", words) + fmt.Sprintf(what, args...), sizeHint}
+	failAt := func(column int, what string, args ...any) (Dish, bool, error) {
+		return Dish{}, true, &SizeError{fmt.Sprintf("%q is no size of a dish: ", words) + fmt.Sprintf(what, args...), sizeHint, column}
 	}
+	fail := func(what string, args ...any) (Dish, bool, error) { return failAt(0, what, args...) }
 	m := wholeSize.FindStringSubmatch(text)
 	if m == nil {
 		return fail("a figure is missing")
@@ -83,57 +129,113 @@ func sizeOf(words string) (Dish, bool, error) {
 	if !ok {
 		return fail("inches or centimetres are not said, or both are")
 	}
-	var cm []float64
+	var cm []Span
+	var at []int
 	for _, f := range []string{m[1], m[3], m[5]} {
-		if strings.TrimSpace(f) == "" {
+		if f = bare(f); f == "" {
 			continue
 		}
-		n, err := receipt.ParseNumber(strings.TrimSpace(strings.TrimRight(f, " -,")))
-		if err != nil {
-			return fail("%s", err)
+		after := 0
+		if len(at) > 0 {
+			after = at[len(at)-1]
 		}
-		cm = append(cm, n.Likely.InexactFloat64()*scale)
+		column := columnOf(words, f, after)
+		n, err := figureOf(f, scale)
+		if err != nil {
+			return failAt(column, "%s", err)
+		}
+		cm, at = append(cm, n), append(at, column)
 	}
-	depth := cm[len(cm)-1]
+	last := len(cm) - 1
+	depth := cm[last]
 	limit := deepForWidth
 	if saysAny(m[7], "deep", "basin", "mould", "mold", "souffl", "bowl", "pot", "jar", "cup", "ramekin") {
 		limit = potForWidth
 	}
-	for _, w := range cm[:len(cm)-1] {
-		if w < narrowest || w > widest {
-			return fail("it cannot be %.3g cm wide", w)
+	for i, w := range cm[:last] {
+		if w.Low < narrowest || w.High > widest {
+			return failAt(at[i], "it cannot be %s cm wide", told(w))
 		}
 	}
 	switch {
-	case depth < shallowest || depth > deepest:
-		return fail("it cannot be %.3g cm deep", depth)
-	case len(cm) == 2 && (depth > limit*cm[0] || saysAny(m[7], "loaf", "square", "oblong", "oval")):
-		return fail("it would be %.3g cm deep and %.3g wide; is a third figure left out?", depth, cm[0])
+	case depth.Low < shallowest || depth.High > deepest:
+		return failAt(at[last], "it cannot be %s cm deep", told(depth))
+	case len(cm) == 2 && (depth.Likely > limit*cm[0].Likely || saysAny(m[7], "loaf", "square", "oblong", "oval")):
+		return failAt(at[last], "it would be %s cm deep and %s wide; is a third figure left out?", told(depth), told(cm[0]))
 	}
 	rest := m[7]
-	below := 0.0
+	var below Span
 	if b := atBottom.FindStringSubmatch(rest); b != nil {
-		n, err := receipt.ParseNumber(strings.TrimSpace(strings.TrimRight(b[1], " -,")))
-		if err != nil {
-			return fail("%s", err)
-		}
 		one := scale
 		if u, ok := unitOf(b[2]); ok {
 			one = u
 		}
-		below = n.Likely.InexactFloat64() * one
-		if below <= 0 || below > cm[0]*1.2 {
-			return fail("its bottom cannot be %.3g cm wide", below)
+		column := columnOf(words, bare(b[1]), at[last])
+		n, err := figureOf(bare(b[1]), one)
+		if err != nil {
+			return failAt(column, "%s", err)
+		}
+		if below = n; below.Low <= 0 || below.High > cm[0].Likely*1.2 {
+			return failAt(column, "its bottom cannot be %s cm wide", told(below))
 		}
 	}
 	return made(words, cm, rest, below), true, nil
+}
+
+// dashes are the ways a cross and a dash are written.
+var dashes = strings.NewReplacer("×", " x ", "–", "-", "—", "-", "−", "-", "‐", "-", "‑", "-", "‒", "-", "―", "-")
+
+// columnOf is where a figure stands in the words after a column, in characters
+// from 1; 0 when it is not there.
+func columnOf(words, figure string, after int) int {
+	plain := func(text string) []rune {
+		out := []rune(text)
+		for i, r := range out {
+			if one := dashes.Replace(string(r)); one != string(r) {
+				r = rune(strings.TrimSpace(one)[0])
+			}
+			out[i] = unicode.ToLower(r)
+		}
+		return out
+	}
+	in, want := plain(words), plain(figure)
+	for i := after; len(want) > 0 && i+len(want) <= len(in); i++ {
+		if slices.Equal(in[i:i+len(want)], want) {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// bare is a figure without what stands round it.
+func bare(figure string) string { return strings.TrimSpace(strings.TrimRight(figure, " -,")) }
+
+// figureOf is a figure or a range of two, in cm.
+func figureOf(figure string, scale float64) (Span, error) {
+	n, err := receipt.ParseNumber(figure)
+	if err != nil {
+		return Span{}, err
+	}
+	s := times(spanOf(n), scale)
+	if s.High > mostOfLeast*s.Low {
+		return Span{}, fmt.Errorf("%q runs too far to be reckoned with", figure)
+	}
+	return s, nil
+}
+
+// told is a figure, or a range of two, for a message.
+func told(s Span) string {
+	if s.Low == s.High {
+		return fmt.Sprintf("%.3g", s.Likely)
+	}
+	return fmt.Sprintf("%.3g-%.3g", s.Low, s.High)
 }
 
 // held is a dish of which only what it takes is known.
 func held(words string, m []string) (Dish, bool, error) {
 	n, err := receipt.ParseNumber(strings.TrimSpace(m[1]))
 	if err != nil {
-		return Dish{}, true, &SizeError{fmt.Sprintf("%q is no size of a dish: %s", words, err), sizeHint}
+		return Dish{}, true, &SizeError{fmt.Sprintf("%q is no size of a dish: %s", words, err), sizeHint, columnOf(words, bare(m[1]), 0)}
 	}
 	ml := n.Likely.InexactFloat64()
 	if strings.HasPrefix(m[2], "l") {
@@ -147,7 +249,7 @@ func held(words string, m []string) (Dish, bool, error) {
 // she would fill it.
 func Holding(ml float64) (Dish, error) {
 	if !(ml >= leastHeld && ml <= mostHeld) { // NaN too
-		return Dish{}, &SizeError{fmt.Sprintf("no dish takes %.4g ml", ml), "from 5 ml to 100 litres"}
+		return Dish{}, &SizeError{fmt.Sprintf("no dish takes %.4g ml", ml), "from 5 ml to 100 litres", 0}
 	}
 	return Dish{Name: fmt.Sprintf(sizedName+"%.0f ml", ml), Usable: Span{Low: ml, Likely: ml, High: ml}, Rim: pasteRim, rounded: 1}, nil
 }
@@ -184,40 +286,38 @@ func saysAny(text string, words ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
 }
 
-// made is the dish of a size. What is not said of its walls is taken for
-// those of a pie plate, or straight for a tin; a round dish unless three
-// figures make it oblong.
-func made(words string, cm []float64, rest string, below float64) Dish {
+// made is the dish of a size. What is not said of its walls is taken for those
+// of the kind of dish the words name, a pie plate when they name none; a round
+// dish unless three figures make it oblong.
+func made(words string, cm []Span, rest string, below Span) Dish {
 	depth := cm[len(cm)-1]
-	said := func(list ...string) bool { return saysAny(rest, list...) }
-	most, likely, least := leaning(depth)
-	switch {
-	case said(straightWords...) && !said("pie tin", "pie plate"):
-		most, likely, least = sidesIn/2, straightLean, straightLean
-	case len(cm) == 3:
-		most, likely, least = 2*sidesIn, sidesIn, straightLean
-	}
-	if below > 0 {
-		likely = (cm[0] - below) / 2 / depth
-		most, least = likely, likely
-	}
-	at := func(lean float64) Size {
-		in := 2 * lean * depth
-		s := Size{Shape: Round, Top: cm[0], Bottom: max(cm[0]/4, cm[0]-in), Depth: depth}
+	l := leanOf(len(cm), depth.Likely, rest)
+	at := func(pick func(Span) float64, lean float64) Size {
+		wide, deep := pick(cm[0]), pick(depth)
+		in := 2 * lean * deep
+		if below.Likely > 0 {
+			in = wide - pick(below)
+		}
+		s := Size{Shape: Round, Top: wide, Bottom: max(wide/4, wide-in), Depth: deep}
 		if len(cm) == 3 {
-			s.Shape, s.TopSide, s.BottomSide = Oblong, cm[1], max(cm[1]/4, cm[1]-in)
-			if said("oval") {
+			side := pick(cm[1])
+			s.Shape, s.TopSide, s.BottomSide = Oblong, side, max(side/4, side-in)
+			if saysAny(rest, "oval") {
 				s.Shape = Oval
 			}
 		}
 		return s
 	}
 	d := Dish{Name: sizedName + strings.TrimPrefix(strings.Join(strings.Fields(words), " "), sizedName), Rim: pasteRim, rounded: 1}
-	d.Sizes = [3]Size{at(most), at(likely), at(least)}
+	d.Sizes = [3]Size{
+		at(func(s Span) float64 { return s.Low }, l.most),
+		at(func(s Span) float64 { return s.Likely }, l.likely),
+		at(func(s Span) float64 { return s.High }, l.least),
+	}
 	d.Brimful = Span{Low: d.Sizes[0].Brimful(), Likely: d.Sizes[1].Brimful(), High: d.Sizes[2].Brimful()}
 	// As a cook fills it: to a quarter of an inch under the rim, an eighth to
 	// three eighths.
-	under := func(s Size, gap float64) float64 { return s.Volume(max(depth/2, depth-gap)) }
+	under := func(s Size, gap float64) float64 { return s.Volume(max(s.Depth/2, s.Depth-gap)) }
 	d.Usable = Span{Low: under(d.Sizes[0], 1.5*quarterInch), Likely: under(d.Sizes[1], quarterInch), High: under(d.Sizes[2], quarterInch/2)}
 	return d
 }
@@ -233,6 +333,8 @@ var acrossKinds = []struct {
 	{[]string{"pie", "pies", "shell", "shells", "crust", "case", "plate"}, Span{Low: 2.5, Likely: 3.2, High: 4.5}, false},
 	{[]string{"springform", "cake", "tin", "tins", "square", "hoop"}, Span{Low: 3.8, Likely: 5, High: 7.5}, true},
 }
+
+func exactly(n float64) Span { return Span{Low: n, Likely: n, High: n} }
 
 // deeper is how much deeper a dish called deep is than others of its kind.
 const deeper = 1.4
@@ -264,7 +366,7 @@ func acrossOnly(words string) (Dish, bool) {
 			if kind.straight {
 				rest += " straight"
 			}
-			return made(words, []float64{wide, min(depth, deepForWidth*wide)}, rest, 0)
+			return made(words, []Span{exactly(wide), exactly(min(depth, deepForWidth*wide))}, rest, Span{})
 		}
 		depth := kind.depth
 		if strings.Contains(m[4], "deep") {

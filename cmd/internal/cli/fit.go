@@ -30,11 +30,12 @@ FILE is a receipt, or - for standard input.
   $ assize fit --trial rich-lemon-pudding.yaml
 
 A dish has a name ("assize tables vessels" lists them) or a size, inside: width by
-depth, "9 x 1.25 in" or "23 x 3 cm"; three figures for an oblong one. --eggs, --by,
---grams and --trial make another batch, measured out in whole eggs, measures and grams,
-with the error of each rounding. --trial is the smallest batch with whole eggs that
-keeps every proportion, in a dish that keeps the depth of the whole. --write keeps the
-batch in a new file; no file is ever written over.`
+depth, "9 x 1.25 in" or "23 x 3 cm"; three figures for an oblong one; a range where you
+are not sure, "9.5-10 x 1.5-2 in". --eggs, --by, --grams and --trial make another batch,
+measured out in whole eggs, measures and grams, with the error of each rounding. --trial
+is the smallest batch with whole eggs that keeps every proportion, in a dish that keeps
+the depth of the whole. --write keeps the batch in a new file; no file is ever written
+over.`
 
 type fitOptions struct {
 	format   choice
@@ -223,7 +224,7 @@ func (o *fitOptions) find(in *receipts, w *batch.Wish, k dish.Kitchen) error {
 		return nil
 	}
 	if size, ok := errors.AsType[*dish.SizeError](err); ok {
-		return usageError{fmt.Sprintf("%s: %s", flag, size.What), size.Hint}
+		return usageAt{usageError{fmt.Sprintf("%s: %s", flag, size.What), size.Hint}, words, size.Column}
 	}
 	if unknown, ok := errors.AsType[*dish.UnknownError](err); ok {
 		return usageError{fmt.Sprintf("%s: unknown dish %q", flag, words), unknown.Hint}

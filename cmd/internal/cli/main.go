@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
+	"unicode"
 
 	"github.com/olekukonko/tablewriter/pkg/twwidth"
 	"golang.org/x/term"
@@ -79,6 +81,13 @@ type usageError struct{ what, hint string }
 
 func (e usageError) Error() string { return e.what }
 
+// usageAt is a usage error of one place in what was given.
+type usageAt struct {
+	usageError
+	given  string
+	column int // in characters from 1; 0 for no one place
+}
+
 // unreadable is something that could not be read or written.
 type unreadable struct {
 	what, hint string
@@ -97,6 +106,7 @@ var errFaults = errors.New("there were faults")
 // ended says what went wrong, if anything did, and gives the exit code.
 func (r *run) ended(err error) Exit {
 	var usage usageError
+	var place usageAt
 	var unread unreadable
 	var stop stopError
 	switch {
@@ -105,6 +115,9 @@ func (r *run) ended(err error) Exit {
 	case errors.As(err, &stop):
 		fmt.Fprintf(r.Err, "assize: %s\n", stop.what)
 		return Stopped
+	case errors.As(err, &place):
+		r.pointAt(&place)
+		return Usage
 	case errors.As(err, &usage):
 		r.complain(usage.what, usage.hint)
 		return Usage
@@ -119,6 +132,15 @@ func (r *run) ended(err error) Exit {
 	}
 	fmt.Fprintf(r.Err, "assize: this is a fault of ours, please report it: %v\n", err)
 	return Bug
+}
+
+// pointAt complains with what was given below, and a caret under the place.
+func (r *run) pointAt(u *usageAt) {
+	what := u.what
+	if u.column > 0 && !strings.ContainsFunc(u.given, unicode.IsControl) {
+		what += "\n    " + u.given + "\n    " + strings.Repeat(" ", u.column-1) + "^"
+	}
+	r.complain(what, u.hint)
 }
 
 func (r *run) complain(what, hint string) {
