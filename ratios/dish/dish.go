@@ -155,11 +155,17 @@ func (e *UnknownError) Error() string { return "unknown dish " + `"` + e.Words +
 // sizesHint says how a dish is given that has no row.
 const sizesHint = `give its inside: "9 x 1.25 in" or "23 x 3 cm"; "assize tables vessels" lists the dishes that have names`
 
+// longestWords is the most bytes the words for a dish may have.
+const longestWords = 400
+
 // Called finds the dish that words name: a size ("9 x 1.25 in"), one of the
 // kitchen's own dishes, the dish the book means by the word, or else any of
 // that name. Words about it ("buttered", "a small") may stand round the name.
 // The error is an *UnknownError or a *SizeError.
 func Called(t *reference.Tables, words string, k Kitchen) (Found, error) {
+	if len(words) > longestWords {
+		return Found{}, &UnknownError{Words: strings.ToValidUTF8(words[:longestWords/4], "") + " ...", Hint: sizesHint}
+	}
 	for _, own := range k.Own {
 		if name, _ := sizeAfter(own); mentions(words, name) {
 			if f, err := find(t, own, k.now(), k.Place); err == nil {

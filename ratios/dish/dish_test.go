@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -221,6 +222,15 @@ func TestWidthOrCapacityAlone(t *testing.T) {
 	quart, err := dish.Called(tables(t), "one quart casserole in water", dish.Kitchen{Year: 1950, Place: "usa"})
 	require.NoError(t, err)
 	require.InDelta(t, 946, quart.Brimful.Likely, 1)
+}
+
+// Words of a page's length are no dish, and are not gone through.
+func TestWordsTooLong(t *testing.T) {
+	_, err := dish.Called(tables(t), strings.Repeat("a 9 in soup plate ", 100_000), millrace)
+	unknown, ok := errors.AsType[*dish.UnknownError](err)
+	require.True(t, ok)
+	require.Less(t, len(unknown.Words), 120)
+	require.NotEmpty(t, unknown.Hint)
 }
 
 // A kitchen may say what its own dishes measure, and then its word is meant so.
