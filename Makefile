@@ -42,7 +42,7 @@ bench: ## run the benchmarks
 fuzz: ## fuzz every parser for FUZZTIME (60s)
 	@for target in $$(grep -rlE '^func Fuzz' --include='*_test.go' . | xargs -n1 dirname | sort -u); do \
 		for name in $$(grep -hoE '^func Fuzz[A-Za-z]*' $$target/*_test.go | sed 's/func //'); do \
-			$(GO) test -run '^$$' -fuzz "^$$name$$" -fuzztime $${FUZZTIME:-60s} $$target || exit 1; \
+			$(GO) test -run '^$$' -fuzz "^$$name$$" -fuzztime $${FUZZTIME:-60s} -fuzzminimizetime 10x $$target || exit 1; \
 		done; \
 	done
 

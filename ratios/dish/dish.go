@@ -294,7 +294,7 @@ func singular(words []string) []string {
 		switch {
 		case strings.HasSuffix(w, "ches"), strings.HasSuffix(w, "shes"):
 			w = strings.TrimSuffix(w, "es")
-		case strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss"):
+		case len(w) > 1 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss"):
 			w = strings.TrimSuffix(w, "s")
 		}
 		if w == "inche" || w == "inch" {
