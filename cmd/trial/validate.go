@@ -30,6 +30,9 @@ func validate(t *reference.Tables, out io.Writer) error {
 	if err := inWords(t, out); err != nil {
 		return err
 	}
+	if err := pans(t, out); err != nil {
+		return err
+	}
 	if err := yields(t, out); err != nil {
 		return err
 	}
