@@ -71,15 +71,47 @@ func TestTradeChecks(t *testing.T) {
 		{"9.5 x 1.5 in", 1000, .15},
 		{"10 x 1.5 in", 1000, .15},
 	} {
-		d := called(t, c.words)
-		if c.words == "9 inch pie plate" {
-			var err error
-			d, err = dish.Called(tables(t), c.words, dish.Kitchen{Year: 2026, Place: "usa"})
-			require.NoError(t, err)
-		}
+		d := american(t, c.words)
 		lined, _ := d.Room(dish.Lining)
 		require.InEpsilonf(t, c.ml, lined.Likely, c.within, "%s", c.words)
 	}
+}
+
+// The trade's litre for a dish of 9 1/2 to 10 in., 1 1/2 to 2 deep, is that of
+// the shallow end. The whole range holds it, and the deep dish of the table
+// comes within a fifth of it; two full inches inside hold two fifths more.
+// Published figures say where the trade's less may come from: two inches are
+// the height outside (Taste of Home measures it so), 7 cups to the brim and not
+// 7.9 (Daley 2001); and a dish filled as casseroles are, three quarters of an
+// inch to an inch under its top (Phillips 2000, who fills pies almost to the
+// rim), takes the litre. Headroom for pies stays a quarter of an inch.
+func TestDeepDishAgainstTheTrade(t *testing.T) {
+	const litre, quarterInch = 1000.0, .635
+	whole := american(t, "9.5-10 x 1.5-2 in")
+	lined, _ := whole.Room(dish.Lining)
+	require.Less(t, lined.Low, litre)
+	require.Greater(t, lined.High, litre)
+
+	table := american(t, "deep-dish pie plate")
+	require.InEpsilon(t, 7*236.6, table.Brimful.Likely, .001)
+	lined, _ = table.Room(dish.Lining)
+	require.Less(t, lined.Low, litre)
+	require.InEpsilon(t, litre, lined.Likely, .20)
+
+	deep := american(t, "9.5 x 2 in")
+	require.InDelta(t, 1.128, deep.Brimful.Likely/(7*236.6), .002, "printed brim")
+	lined, _ = deep.Room(dish.Lining)
+	require.InDelta(t, 1397, lined.Likely, 5, "we do not bend two inches to the trade's litre")
+	inside := deep.Sizes[1].Lined(.3175)
+	require.InEpsilon(t, litre, inside.Volume(inside.Depth-3*quarterInch), .10, "three quarters of an inch left unfilled")
+}
+
+// american finds a dish of an American kitchen today.
+func american(t *testing.T, words string) dish.Found {
+	t.Helper()
+	d, err := dish.Called(tables(t), words, dish.Kitchen{Year: 2026, Place: "usa"})
+	require.NoError(t, err)
+	return d
 }
 
 func TestCalled(t *testing.T) {

@@ -63,7 +63,7 @@ func TestFindingsOfTheDish(t *testing.T) {
 		{"24 x 3 cm", "overfills", judge.Watch},
 		{"soup plate", "overfills", judge.Decide},
 		{"9 x 13 inch pan", "underfills", judge.Watch},
-		{"two 9 inch pie plates", "underfills", judge.Watch},
+		{"three 9 inch pie plates", "underfills", judge.Watch},
 		{"custard cups", "", ""}, // as many as it fills
 		{"earthen pan", "", ""},
 	} {
