@@ -78,8 +78,9 @@ func TestTradeChecks(t *testing.T) {
 }
 
 // The trade's litre for a dish of 9 1/2 to 10 in., 1 1/2 to 2 deep, is that of
-// the shallow end. The whole range holds it, and the deep dish of the table
-// comes within a fifth of it; two full inches inside hold two fifths more.
+// the shallow end (Bakepedia's deep dish is 9 1/2 x 1 1/2). The whole range holds
+// it, and the deep dish of the table comes within a fifth of it; two full inches
+// inside hold two fifths more.
 // Published figures say where the trade's less may come from: two inches are
 // the height outside (Taste of Home measures it so), 7 cups to the brim and not
 // 7.9 (Daley 2001); and a dish filled as casseroles are, three quarters of an

@@ -53,7 +53,7 @@ func TestPans(t *testing.T) {
 }
 
 // What a pan is filled to for use is printed under its brim where a work prints
-// both: by 2 to 20 in 100.
+// both: by 2 to 13 in 100.
 func TestUsableUnderBrim(t *testing.T) {
 	both := 0
 	for _, p := range pans(t) {
@@ -62,7 +62,7 @@ func TestUsableUnderBrim(t *testing.T) {
 		}
 		both++
 		require.Less(t, p.UsableML, p.ML, p.ID)
-		require.Greater(t, p.UsableML, .80*p.ML, p.ID)
+		require.Greater(t, p.UsableML, .87*p.ML, p.ID)
 	}
 	require.Equal(t, 18, both)
 }
