@@ -86,7 +86,12 @@ func leaning(depth float64) lean {
 
 // leanOf is how the walls lean of a dish of so many figures that the words name.
 func leanOf(sides int, depth float64, words string) lean {
-	said := func(list ...string) bool { return saysAny(words, list...) }
+	in := strings.FieldsFunc(words, func(r rune) bool { return !unicode.IsLetter(r) })
+	said := func(list ...string) bool {
+		return slices.ContainsFunc(in, func(w string) bool {
+			return slices.Contains(list, w) || slices.Contains(list, strings.TrimSuffix(w, "s"))
+		})
+	}
 	switch {
 	case said("straight", "springform", "ring", "hoop", "pullman", "souffle", "soufflé", "casserole", "ramekin"):
 		return upright
@@ -94,9 +99,9 @@ func leanOf(sides int, depth float64, words string) lean {
 		return loafLean
 	case sides == 3:
 		return oblongLean
-	case said("tart", "flan", "quiche"):
+	case said("tart", "tartlet", "flan", "quiche"):
 		return tartLean
-	case said("muffin", "patty", "bun ", "gem", "cup", "basin", "bowl", "pot", "jar"):
+	case said("muffin", "patty", "bun", "gem", "cup", "basin", "bowl", "pot", "jar"):
 		return basinLean
 	case said("pie"):
 		return leaning(depth)
