@@ -104,13 +104,7 @@ func (t *Tables) Called(name string, book, kitchen When) (Called, bool) {
 // mayOpen is how many words the longest name has that begins with the word or its
 // singular, 0 when none does.
 func (t *Tables) mayOpen(word string) int {
-	n := t.index.opens[word]
-	if last := len(word) - 1; last > 0 && word[last] == 's' {
-		for _, single := range singular(word) {
-			n = max(n, t.index.opens[single])
-		}
-	}
-	return n
+	return int(t.index.opening[word].Name)
 }
 
 func (t *Tables) allModifiers(words []string) bool {

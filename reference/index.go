@@ -1,6 +1,9 @@
 package reference
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // index finds rows without walking the tables.
 type index struct {
@@ -8,7 +11,7 @@ type index struct {
 	ingredient map[string]int
 	name       map[string]nameEntry
 	modifier   map[string]bool
-	measure    map[string][]int // by key of each name
+	measure    map[string][]*Measure // by key of each name
 	class      map[string]int   // by id and by the other spellings
 	ratio      map[string]int
 	method     map[string]int
@@ -19,16 +22,11 @@ type index struct {
 
 	measureNames    []string // each once
 	longestModifier int      // words
-	// opens is, of each word some name begins with, how many words the longest
-	// of those names has.
-	opens map[string]int
-	// The same of the names of measures and of the fills.
-	measureOpens, fillOpens map[string]int
-	fill                    map[string]int
-	vessel                  map[string]bool // names
-	vesselOpens             map[string]int
-	heat                    map[string]bool // words for the heat of an oven
-	names                   []string        // that an ingredient may go by
+	opening         map[string]Opening
+	fill            map[string]int
+	vessel          map[string]bool // names
+	heat            map[string]bool // words for the heat of an oven
+	names           []string        // that an ingredient may go by
 }
 
 type nameEntry struct {
@@ -51,7 +49,7 @@ func (t *Tables) build() {
 		ingredient: make(map[string]int, len(t.Ingredients)),
 		name:       make(map[string]nameEntry, 8*len(t.Ingredients)),
 		modifier:   map[string]bool{},
-		measure:    make(map[string][]int, 4*len(t.Measures)),
+		measure:    make(map[string][]*Measure, 4*len(t.Measures)),
 		class:      make(map[string]int, 4*len(t.Classes)),
 		ratio:      make(map[string]int, len(t.Ratios)),
 		method:     make(map[string]int, len(t.Methods)),
@@ -100,7 +98,8 @@ func (t *Tables) build() {
 		}
 	}
 	named := map[string]bool{}
-	for i, m := range t.Measures {
+	for i := range t.Measures {
+		m := &t.Measures[i]
 		seen := map[string]bool{}
 		for _, name := range m.Names {
 			if !named[name] {
@@ -109,7 +108,7 @@ func (t *Tables) build() {
 			}
 			if k := Key(name); !seen[k] {
 				seen[k] = true
-				x.measure[k] = append(x.measure[k], i)
+				x.measure[k] = append(x.measure[k], m)
 			}
 		}
 	}
@@ -150,35 +149,15 @@ func (t *Tables) build() {
 			x.sign[Key(w)] = append(x.sign[Key(w)], i)
 		}
 	}
-	x.opens = make(map[string]int, len(x.name))
-	for k := range x.name {
-		first, _, _ := strings.Cut(k, " ")
-		x.opens[first] = max(x.opens[first], strings.Count(k, " ")+1)
-	}
-	lengths := func(names map[string]bool) map[string]int {
-		out := map[string]int{}
-		for k := range names {
-			first, _, _ := strings.Cut(k, " ")
-			out[first] = max(out[first], strings.Count(k, " ")+1)
-		}
-		return out
-	}
-	names := map[string]bool{}
-	for k := range x.measure {
-		names[k] = true
-	}
-	x.measureOpens = lengths(names)
-	x.fill, names = map[string]int{}, map[string]bool{}
+	x.fill = map[string]int{}
 	for i := range t.Fills {
 		for _, w := range t.Fills[i].Words {
 			k := Key(w)
 			if _, taken := x.fill[k]; !taken {
 				x.fill[k] = i
 			}
-			names[k] = true
 		}
 	}
-	x.fillOpens = lengths(names)
 	x.vessel, x.heat = map[string]bool{}, map[string]bool{}
 	for i := range t.Vessels {
 		for _, n := range t.Vessels[i].Names {
@@ -192,7 +171,7 @@ func (t *Tables) build() {
 			}
 		}
 	}
-	x.vesselOpens = lengths(x.vessel)
+	x.opening = x.openings()
 	x.names = t.ingredientNames()
 	t.index = x
 }
@@ -249,24 +228,17 @@ func (t *Tables) RangesOf(class string) []*Range { return t.index.ranges[class] 
 // SameMeasure reports whether two names call the same measure: some row answers
 // to both.
 func (t *Tables) SameMeasure(a, b string) bool {
-	for _, i := range t.index.measure[Key(a)] {
-		for _, j := range t.index.measure[Key(b)] {
-			if i == j {
-				return true
-			}
+	for _, m := range t.index.measure[Key(a)] {
+		if slices.Contains(t.index.measure[Key(b)], m) {
+			return true
 		}
 	}
 	return false
 }
 
 // MeasuresCalled returns every row of that name, whenever and wherever it held.
-func (t *Tables) MeasuresCalled(name string) []*Measure {
-	var out []*Measure
-	for _, i := range t.index.measure[Key(name)] {
-		out = append(out, &t.Measures[i])
-	}
-	return out
-}
+// The list is shared.
+func (t *Tables) MeasuresCalled(name string) []*Measure { return t.index.measure[Key(name)] }
 
 // MeasureNames lists every name of a measure once, for suggestions. The list is
 // shared.
@@ -275,10 +247,6 @@ func (t *Tables) MeasureNames() []string { return t.index.measureNames }
 // MeasuresKeyed reports whether any measure has a name of that key.
 func (t *Tables) MeasuresKeyed(key string) bool { return len(t.index.measure[key]) > 0 }
 
-// MeasureOpens is how many words the longest name of a measure has that begins
-// with the word, 0 when none does.
-func (t *Tables) MeasureOpens(word string) int { return t.index.measureOpens[word] }
-
 // FillKeyed returns the id of the fill with that key.
 func (t *Tables) FillKeyed(key string) (string, bool) {
 	i, ok := t.index.fill[key]
@@ -286,20 +254,6 @@ func (t *Tables) FillKeyed(key string) (string, bool) {
 		return "", false
 	}
 	return t.Fills[i].ID, true
-}
-
-// FillOpens is how many words the longest fill has that begins with the word, 0
-// when none does.
-func (t *Tables) FillOpens(word string) int { return t.index.fillOpens[word] }
-
-// VesselOpens is how many words the longest name of a vessel has that begins
-// with the word or its singular, 0 when none does.
-func (t *Tables) VesselOpens(word string) int {
-	n := t.index.vesselOpens[word]
-	if single, plural := strings.CutSuffix(word, "s"); plural {
-		n = max(n, t.index.vesselOpens[single])
-	}
-	return n
 }
 
 // IsVessel reports the key of a vessel's name, singular or plural.

@@ -30,7 +30,7 @@ func (w *weave) remember(m mention) {
 			w.eggs.things = spelled(a.Number) + " eggs"
 			w.eggs.had[it.Ingredient] = true
 		default:
-			part := fruitParts[firstWord(it.Form)]
+			part, _ := fruitParts.get(firstWord(it.Form))
 			if part == "" {
 				continue
 			}
@@ -63,10 +63,10 @@ func (w *weave) ofTheSame(i int) (mention, bool) {
 		}
 	}
 	j := i
-	for j < len(ts) && j < i+4 && (w.keys[j] == "the" || participle(w.keys[j]) && !imperatives[w.keys[j]]) {
+	for j < len(ts) && j < i+4 && (w.keys[j] == "the" || w.ts.participle(j) && !w.ts.is(j, imperatives)) {
 		j++
 	}
-	side, part := eggSides[w.key(j)], fruitParts[w.key(j)]
+	side, part := eggSides.of(w.ts, j), fruitParts.of(w.ts, j)
 	if j == i && side == "" && part != juice {
 		return mention{}, false
 	}

@@ -33,7 +33,7 @@ func (r *Reader) amountAt(ts phrase) (amount, int) {
 	i := r.head(ts, &a)
 	switch m := r.measureAt(ts[i:]); {
 	case a.measured: // a weight that stands before a tin
-	case m > 0 && (a.numbered || len(a.fills) > 0 || ts.key(i+m) == "of" || pinches[r.measureName(ts[i:i+m].String())]):
+	case m > 0 && (a.numbered || len(a.fills) > 0 || ts.key(i+m) == "of" || pinches.has(r.measureName(ts[i:i+m].String()))):
 		r.take(ts, i, m, &a)
 		i += m
 	case a.numbered && (ts.key(i) == "part" || ts.key(i) == "parts"):
@@ -112,7 +112,7 @@ func (a *amount) article() bool { return a.numbered && a.implied }
 // numberAt reads a number into the amount. After a mere "a" another number may
 // follow: "a scant half cup".
 func (r *Reader) numberAt(ts phrase, a *amount) int {
-	if few, ok := fewWords[ts.key(0)]; ok && r.measureAt(ts) < 2 && r.measureAt(ts[1:]) > 0 {
+	if few, ok := fewWords.at(ts, 0); ok && r.measureAt(ts) < 2 && r.measureAt(ts[1:]) > 0 {
 		a.Number, a.numbered, a.implied = few, true, false
 		a.found.note("%q is taken as %s to %s", ts.key(0), few.Low, few.High)
 		return 1
@@ -134,10 +134,10 @@ func (r *Reader) numberAt(ts phrase, a *amount) int {
 }
 
 // fewWords are numbers nobody counted.
-var fewWords = map[string]reference.Span{
+var fewWords = mapped(map[string]reference.Span{
 	"few":     {Low: two, Likely: decimal.NewFromInt(3), High: decimal.NewFromInt(5)},
 	"several": {Low: decimal.NewFromInt(3), Likely: decimal.NewFromInt(5), High: decimal.NewFromInt(7)},
-}
+})
 
 // times reads "x 400 g" or "(400 g) tin" after a number: so many of a weight.
 func (r *Reader) times(ts phrase, a *amount) int {
@@ -161,10 +161,10 @@ func (r *Reader) times(ts phrase, a *amount) int {
 		i++
 	}
 	m := r.measureAt(ts[i:])
-	if (open || bare) && (m == 0 || !containers[ts.key(i+m-1)]) {
+	if (open || bare) && (m == 0 || !ts.is(i+m-1, containers)) {
 		return 0
 	}
-	if m > 0 && containers[ts.key(i+m-1)] {
+	if m > 0 && ts.is(i+m-1, containers) {
 		i += m
 	}
 	a.Number = multiply(a.Number, b.Number)
@@ -290,7 +290,7 @@ func (r *Reader) further(ts phrase, a *amount) int {
 		a.found.trouble(ts.column(), "reckon it out and write what is left", "an amount less another is not worked out here")
 		return i + n
 	}
-	if i == 0 && containers[a.Measure] {
+	if i == 0 && containers.has(a.Measure) {
 		a.beside = append(a.beside, b)
 		return n
 	}
@@ -311,7 +311,7 @@ func (r *Reader) packed(ts phrase, a *amount) int {
 		return n + 2
 	}
 	f, n := r.fillAt(ts)
-	if n == 0 || !fullness[f.id] && f.id != "scant" || n == 1 && ofTheThing[ts.key(0)] || r.isWeight(a.Measure) {
+	if n == 0 || !fullness.has(f.id) && f.id != "scant" || n == 1 && ts.is(0, ofTheThing) || r.isWeight(a.Measure) {
 		return 0
 	}
 	a.fills = append(a.fills, f)

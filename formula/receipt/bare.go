@@ -93,7 +93,7 @@ func (w *weave) named(i int) (mention, bool) {
 		return mention{}, false
 	}
 	from := i
-	for from > 0 && w.ts[from-1].kind == word && !glue[w.keys[from-1]] && !skipped[w.keys[from-1]] && (w.r.Tables.SetAside(w.keys[from-1:from]) == 1 || participle(w.keys[from-1]) && !imperatives[w.keys[from-1]]) && !w.taken(from-1) {
+	for from > 0 && w.ts[from-1].kind == word && !w.ts.is(from-1, glue) && !w.ts.is(from-1, skipped) && (w.r.Tables.SetAside(w.keys[from-1:from]) == 1 || w.ts.participle(from-1) && !w.ts.is(from-1, imperatives)) && !w.taken(from-1) {
 		from--
 	}
 	if e := state; e > to {
@@ -140,19 +140,19 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 		return true
 	}
 	name := w.keys[from:to]
-	if last := name[len(name)-1]; preserves[last] && !overlaps(w.clauseAt(from, to, true), advice) {
+	if last := name[len(name)-1]; preserves.has(last) && !overlaps(w.clauseAt(from, to, true), advice) {
 		return w.preserve(to - 1)
 	}
 	if c.Ingredient != nil && len(c.Ingredient.Roles) == 0 {
 		return false
 	}
-	for len(name) > 1 && (skipped[name[0]] || name[0] == "of") {
+	for len(name) > 1 && (skipped.has(name[0]) || name[0] == "of") {
 		name = name[1:]
 	}
 	if overlaps(w.clauseAt(from, to, true), advice) {
 		return false
 	}
-	if onlyIdle(name) || len(name) == 1 && notName[name[0]] {
+	if onlyIdle(name) || len(name) == 1 && notName.has(name[0]) {
 		return false
 	}
 	// The rules for names in a method look no further than the next stop.
@@ -263,7 +263,7 @@ func (w *weave) seasoning(i int) (mention, bool) {
 			return mention{}, false
 		}
 		from := end + 1
-		for from < to-1 && skipped[w.keys[from]] {
+		for from < to-1 && w.ts.is(from, skipped) {
 			from++
 		}
 		if w.key(end+1) == "the" && w.before != nil && w.before(c, w.keys[from:to]) {
@@ -297,13 +297,13 @@ func (w *weave) enough(i int) (mention, bool) {
 		end++
 	}
 	for e := i + 4; e < end; e++ { // an order after it is no part of it
-		if (w.keys[e] == "and" || w.keys[e] == "then") && (imperatives[w.key(e+1)] || w.keys[e] == "then") {
+		if (w.keys[e] == "and" || w.keys[e] == "then") && (w.ts.is(e+1, imperatives) || w.keys[e] == "then") {
 			end = e
 		}
 	}
 	if far := w.overAside(end); far > 0 { // "as much cold water, put in by degrees, as makes a paste"
 		to := far
-		for to < len(w.ts) && w.ts[to].kind != mark && to < far+12 && (w.keys[to] != "and" || !imperatives[w.key(to+1)]) {
+		for to < len(w.ts) && w.ts[to].kind != mark && to < far+12 && (w.keys[to] != "and" || !w.ts.is(to+1, imperatives)) {
 			to++
 		}
 		written := w.say(i, end) + " " + w.say(far, to)

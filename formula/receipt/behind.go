@@ -76,7 +76,7 @@ func (w *weave) leanAfter(i, to int, c reference.Called) (mention, bool) {
 	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
 		j++
 	}
-	for _, l := range leaningBy[w.key(j)] {
+	for _, l := range leaningBy.of(w.ts, j) {
 		n := w.ts[j:].begins(l.words)
 		if n == 0 || !w.closesAt(j+n) || w.last == nil || w.last.Amount.State != formula.Stated || l.words == "the weight" {
 			continue
@@ -95,7 +95,7 @@ func (w *weave) amountBehind(i, to int) (mention, bool) {
 			return m, true
 		}
 	}
-	if to == i+1 && notName[w.keys[i]] && !w.inList {
+	if to == i+1 && w.ts.is(i, notName) && !w.inList {
 		return mention{}, false
 	}
 	said := w.tail(to, false)
@@ -106,7 +106,7 @@ func (w *weave) amountBehind(i, to int) (mention, bool) {
 	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
 		j++
 	}
-	for n := 0; n < 2 && (being[w.key(j)] || n == 0 && imperatives[w.key(j)] && w.ofBefore(i)); n++ {
+	for n := 0; n < 2 && (w.ts.is(j, being) || n == 0 && w.ts.is(j, imperatives) && w.ofBefore(i)); n++ {
 		j++ // "of flour sift half a pound"
 	}
 	if j == to {
@@ -135,7 +135,7 @@ func (w *weave) aside(to int) int {
 		return to
 	}
 	j := to + 1
-	for j < len(w.ts) && j <= to+longest && w.ts[j].kind == word && numberWords[w.keys[j]] == 0 && !imperatives[w.keys[j]] {
+	for j < len(w.ts) && j <= to+longest && w.ts[j].kind == word && !w.ts.is(j, numberWordSet) && !w.ts.is(j, imperatives) {
 		j++
 	}
 	if j == to+1 || j >= len(w.ts) || w.ts[j].kind != mark || w.ts[j].key != "," {

@@ -38,12 +38,12 @@ func (m *making) crossing(ts phrase) []crossing {
 // crossingAt reads the name of another receipt that ends with the noun at token
 // i.
 func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
-	kind, ok := takenKinds[ts.key(i)]
-	if !ok || (ts.key(i) == "shell" || ts.key(i) == "case") && !shellWords[ts.key(i-1)] {
+	kind, ok := takenKinds.at(ts, i)
+	if !ok || (ts.key(i) == "shell" || ts.key(i) == "case") && !ts.is(i-1, shellWords) {
 		return crossing{}, false
 	}
 	from := i
-	for from > 0 && ts[from-1].kind == word && pasteAdjectives[ts.key(from-1)] {
+	for from > 0 && ts[from-1].kind == word && ts.is(from-1, pasteAdjectives) {
 		from--
 	}
 	to := i + 1
@@ -53,7 +53,7 @@ func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
 			number, end = ts[j+1].text, j+2
 			break
 		}
-		if ts[j].kind == mark && ts.key(j) != "(" || ts[j].kind == word && !pointing[ts.key(j)] {
+		if ts[j].kind == mark && ts.key(j) != "(" || ts[j].kind == word && !ts.is(j, pointing) {
 			break
 		}
 	}
@@ -78,7 +78,7 @@ func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
 		return crossing{}, false
 	default:
 		c.title = title
-		c.plain = !puffWords[ts.key(i)] && from == i || !ts[from:i].has(puffWords)
+		c.plain = !ts.is(i, puffWords) && from == i || !ts[from:i].has(puffWords)
 	}
 	if kind == formula.Pastry {
 		c.lay = layOf(ts)
@@ -88,11 +88,11 @@ func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
 
 var (
 	// takenKinds are the nouns by which another receipt is named.
-	takenKinds = map[string]formula.Kind{
+	takenKinds = mapped(map[string]formula.Kind{
 		"paste": formula.Pastry, "pastes": formula.Pastry, "crust": formula.Pastry, "crusts": formula.Pastry, "pastry": formula.Pastry,
 		"shell": formula.Pastry, "case": formula.Pastry, "icing": formula.Meringue, "meringue": formula.Meringue, "frosting": formula.Meringue, "custard": formula.Filling, "mincemeat": formula.Filling,
 		"sauce": formula.Sauce, "syrup": formula.Sauce, "batter": formula.Batter,
-	}
+	})
 	takenNames = map[formula.Kind]string{
 		formula.Pastry: "paste", formula.Meringue: "icing", formula.Filling: "custard", formula.Sauce: "sauce", formula.Batter: "batter",
 	}
@@ -132,7 +132,7 @@ func laid(ts phrase, from, i int) bool {
 	if b == "to" || b == "into" || b == "make" || b == "as" || b == "the" && (ts.key(from-2) == "roll" || ts.key(from-2) == "make") {
 		return false
 	}
-	if n := ts.key(i + 1); n == "of" || n == "with" && !laying[ts.key(from-2)] || n == "for" || n == "as" && ts.key(i+2) == "thin" {
+	if n := ts.key(i + 1); n == "of" || n == "with" && !ts.is(from-2, laying) || n == "for" || n == "as" && ts.key(i+2) == "thin" {
 		if n != "for" && n != "as" {
 			return false
 		}
@@ -141,7 +141,7 @@ func laid(ts phrase, from, i int) bool {
 		if ts[j].kind == mark && (ts[j].key == ";" || ts[j].key == ".") {
 			continue
 		}
-		if laying[ts.key(j)] {
+		if ts.is(j, laying) {
 			return true
 		}
 	}
@@ -157,32 +157,31 @@ func laid(ts phrase, from, i int) bool {
 	if n == "put" || n == "laid" { // "there is a paste put in the dish"
 		return true
 	}
-	return n == "in" || n == "round" || n == "over" || n == "at" || n == "under" || n == "on" && pasteBefore[b]
+	return n == "in" || n == "round" || n == "over" || n == "at" || n == "under" || n == "on" && pasteBefore.has(b)
 }
 
 // layOf tells how a paste is laid.
 func layOf(ts phrase) string {
-	has := func(list string) bool { return ts.has(words(list)) }
-	over := has("over") && has("dish dishes") && has("lay laid put spread")
-	lining := over || has("line lined lining sheet sheeted bottom pattypans patty under") || has("in") && has("put lay laid bake baked") && !has("edge rim")
-	lid := has("lid top cover covered") && !has("uncovered")
-	rim := has("rim edge edged border round") && !has("line lined lining") && !over
+	over := ts.has(overWords) && ts.has(dishWords) && ts.has(overDish)
+	lining := over || ts.has(liningWords) || ts.has(liningWithin) && ts.has(putWithin) && !ts.has(rimWords)
+	lid := ts.has(lidOrCover) && !ts.has(notCovered)
+	rim := ts.has(rimOrRound) && !ts.has(lineWords) && !over
 	switch {
-	case has("rim edge edged border") && !has("line lined lining lid rest") && !over:
+	case ts.has(rimOrBorder) && !ts.has(lineOrLid) && !over:
 		return "rim"
-	case has("raise raised walls") && !has("edge rim"):
+	case ts.has(raiseWords) && !ts.has(rimWords):
 		return "raised"
-	case has("pattypans patty"):
+	case ts.has(pattyWords):
 		return "patty"
-	case lining && lid && has("lid top"):
+	case lining && lid && ts.has(lidWords):
 		return "lining and lid"
-	case rim && lid && has("rest lid"):
+	case rim && lid && ts.has(restOrLid):
 		return "lid"
 	case rim:
 		return "rim"
 	case lining:
 		return "lining"
-	case lid && has("lid top"):
+	case lid && ts.has(lidWords):
 		return "lid"
 	case lid && coversDish(ts):
 		return "lining" // "cover the dish with paste" lines it
@@ -191,6 +190,28 @@ func layOf(ts phrase) string {
 	}
 	return ""
 }
+
+// The words by which layOf tells one way of laying a paste from another.
+var (
+	overWords    = words("over")
+	dishWords    = words("dish dishes")
+	overDish     = words("lay laid put spread")
+	liningWords  = words("line lined lining sheet sheeted bottom pattypans patty under")
+	liningWithin = words("in")
+	putWithin    = words("put lay laid bake baked")
+	lineWords    = words("line lined lining")
+	lineOrLid    = union(lineWords, words("lid rest"))
+	lidWords     = words("lid top")
+	lidOrCover   = union(lidWords, words("cover covered"))
+	restOrLid    = words("rest lid")
+	notCovered   = words("uncovered")
+	rimWords     = words("edge rim")
+	rimOrBorder  = union(rimWords, words("edged border"))
+	rimOrRound   = union(rimOrBorder, words("round"))
+	raiseWords   = words("raise raised walls")
+	wallWords    = words("walls")
+	pattyWords   = words("pattypans patty")
+)
 
 // coversDish reports that it is the dish that is covered, and not what is in it.
 func coversDish(ts phrase) bool {
@@ -229,6 +250,8 @@ func (m *making) madeHere(ts phrase) {
 }
 
 // ofPaste are words that go on speaking of a paste.
+var proportional = words("proportion")
+
 var ofPaste = words("paste crust pastry dough roll rolled icing")
 
 // made reads "make a good crust with", "make a paste of".
@@ -237,11 +260,11 @@ func made(ts phrase) (name string, kind formula.Kind, ok bool) {
 		return "", "", false
 	}
 	for i := 1; i < min(len(ts), 8) && ts[i].kind == word; i++ {
-		kind, known := takenKinds[ts.key(i)]
+		kind, known := takenKinds.at(ts, i)
 		if !known {
 			continue
 		}
-		if n := ts.key(i + 1); n == "of" || n == "with" || n == "by" || n == "in" || ts.key(i+2) == "in" && ts.has(words("proportion")) {
+		if n := ts.key(i + 1); n == "of" || n == "with" || n == "by" || n == "in" || ts.key(i+2) == "in" && ts.has(proportional) {
 			return takenNames[kind], kind, true
 		}
 		return "", "", false

@@ -40,7 +40,7 @@ func (r *Reader) oven(ts phrase) (from, to int) {
 			continue
 		}
 		j := i + 1
-		for j < len(ts) && j < i+5 && beingHot[ts.key(j)] {
+		for j < len(ts) && j < i+5 && ts.is(j, beingHot) {
 			j++
 		}
 		if j == i+1 {
@@ -121,11 +121,11 @@ func timeAt(ts phrase) int {
 		return 0
 	}
 	n := c.used
-	if timeUnits[ts.key(n)] {
+	if ts.is(n, timeUnits) {
 		n++
 	} else if ts.key(n) == "or" || ts.key(n) == "to" { // "half or three quarters of an hour"
 		d := number(ts[n+1:])
-		if d.used == 0 || !timeUnits[ts.key(n+1+d.used)] {
+		if d.used == 0 || !ts.is(n+1+d.used, timeUnits) {
 			return 0
 		}
 		n += 2 + d.used
@@ -136,12 +136,12 @@ func timeAt(ts phrase) int {
 		if f := fraction(ts[n+1:]); f.used > 0 {
 			return n + 1 + f.used
 		}
-		if f := number(ts[n+1:]); f.used > 0 && timeUnits[ts.key(n+1+f.used)] {
+		if f := number(ts[n+1:]); f.used > 0 && ts.is(n+1+f.used, timeUnits) {
 			return n + 2 + f.used
 		}
 	}
 	if k := ts.key(n); k == "or" || k == "to" {
-		if f := number(ts[n+1:]); f.used > 0 && timeUnits[ts.key(n+1+f.used)] {
+		if f := number(ts[n+1:]); f.used > 0 && ts.is(n+1+f.used, timeUnits) {
 			m := n + 2 + f.used
 			if ts.key(m) == "and" {
 				if g := fraction(ts[m+1:]); g.used > 0 {
@@ -157,17 +157,17 @@ func timeAt(ts phrase) int {
 // dish finds the vessel a thing is baked or set in, by the table of vessels.
 func (r *Reader) dish(ts phrase) (from, to int) {
 	for i := range ts {
-		if handy[strings.TrimSuffix(ts.key(i), "s")] && !r.Tables.IsVessel(ts.key(i)) && r.bakedIn(ts, i) {
+		if handy.has(strings.TrimSuffix(ts.key(i), "s")) && !r.Tables.IsVessel(ts.key(i)) && r.bakedIn(ts, i) {
 			return r.dishFrom(ts, i), dishTo(ts, i+1)
 		}
-		for n := min(r.Tables.VesselOpens(ts.key(i)), len(ts)-i); n > 0; n-- {
+		for n := min(int(ts[i].opens.Vessel), len(ts)-i); n > 0; n-- {
 			if !plainWords(ts[i:i+n]) || !r.isVessel(ts[i:i+n]) {
 				continue
 			}
-			if k := ts.key(i + n); k == "of" || k == "full" || k == "and" && measuring[ts.key(i+n-1)] {
+			if k := ts.key(i + n); k == "of" || k == "full" || k == "and" && ts.is(i+n-1, measuring) {
 				continue // four tea-cups full of arrow-root
 			}
-			if last := strings.TrimSuffix(ts.key(i+n-1), "s"); n == 1 && (handy[last] || handy[ts.key(i)]) && !r.bakedIn(ts, i) {
+			if last := strings.TrimSuffix(ts.key(i+n-1), "s"); n == 1 && (handy.has(last) || ts.is(i, handy)) && !r.bakedIn(ts, i) {
 				continue // a basin to mix in
 			}
 			return r.dishFrom(ts, i), dishTo(ts, i+n)
@@ -178,7 +178,7 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 
 // dishTo takes in a second word for the vessel: "a tin pan".
 func dishTo(ts phrase, end int) int {
-	for handy[strings.TrimSuffix(ts.key(end), "s")] && ts[end].lead == " " {
+	for handy.has(strings.TrimSuffix(ts.key(end), "s")) && ts[end].lead == " " {
 		end++
 	}
 	return end
@@ -190,7 +190,7 @@ func (r *Reader) bakedIn(ts phrase, i int) bool {
 		return false
 	}
 	for j := max(0, i-6); j < i; j++ {
-		if holding[ts.key(j)] {
+		if ts.is(j, holding) {
 			return true
 		}
 	}
@@ -206,7 +206,7 @@ var (
 // dishFrom takes in the words of shape and size before a vessel: "a shallow
 // dish", "a 23 cm tart tin".
 func (r *Reader) dishFrom(ts phrase, i int) int {
-	for j := i; j > 0 && (ts[j-1].kind == figure || ts[j-1].kind == word && shapes[ts.key(j-1)]); j-- {
+	for j := i; j > 0 && (ts[j-1].kind == figure || ts[j-1].kind == word && ts.is(j-1, shapes)); j-- {
 		if k := ts.key(j - 1); k != "in" && k != "inch" && k != "inches" && k != "cm" && k != "x" || j > 1 && ts[j-2].kind == figure {
 			i = j - 1
 		} else {
@@ -255,7 +255,7 @@ func stages(ts phrase, words func(from, to int) string) string {
 // forty minutes". It is empty when the words are no such thing.
 func between(ts phrase) string {
 	for i := 1; i+1 < len(ts); i++ {
-		if k := ts.key(i); k != "or" && k != "to" || !timeUnits[ts.key(i-1)] {
+		if k := ts.key(i); k != "or" && k != "to" || !ts.is(i-1, timeUnits) {
 			continue
 		}
 		a, b := ReadBake(ts[:i].String()), ReadBake(ts[i+1:].String())

@@ -89,7 +89,7 @@ func ofFruit(things []thing, p phrase) bool {
 		}
 	}
 	for i := range p {
-		if fruitParts[p.key(i)] != "" {
+		if fruitParts.of(p, i) != "" {
 			return len(things) > 0
 		}
 	}

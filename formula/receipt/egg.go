@@ -9,7 +9,7 @@ import (
 )
 
 // The sides of an egg.
-var eggSides = map[string]string{"yolk": "egg_yolk", "yolks": "egg_yolk", "yelk": "egg_yolk", "yelks": "egg_yolk", "white": "egg_white", "whites": "egg_white"}
+var eggSides = mapped(map[string]string{"yolk": yolk, "yolks": yolk, "yelk": yolk, "yelks": yolk, "white": white, "whites": white})
 
 const yolk, white = "egg_yolk", "egg_white"
 
@@ -22,7 +22,7 @@ func (r *Reader) eggSidesFirst(ts phrase) (found, bool) {
 	if f, ok := r.sidesOfEggs(ts); ok {
 		return f, true
 	}
-	list, ok := portions(ts, func(w string) bool { return eggSides[w] != "" })
+	list, ok := portions(ts, eggWords)
 	if !ok {
 		return found{}, false
 	}
@@ -76,7 +76,7 @@ func (r *Reader) eggSidesFirst(ts phrase) (found, bool) {
 func sidesIn(ts phrase) []string {
 	var out []string
 	for i := range ts {
-		if s := eggSides[ts.key(i)]; s != "" && (len(out) == 0 || len(out) == 1 && out[0] != s) {
+		if s := eggSides.of(ts, i); s != "" && (len(out) == 0 || len(out) == 1 && out[0] != s) {
 			out = append(out, s)
 		}
 	}
@@ -98,7 +98,7 @@ func (r *Reader) sidesOfEggs(ts phrase) (found, bool) {
 			i++
 		}
 		n := number(ts[i:])
-		side := eggSides[ts.key(i+n.used)]
+		side := eggSides.of(ts, i+n.used)
 		if n.used == 0 || n.err != nil || side == "" {
 			return found{}, false
 		}
@@ -268,7 +268,7 @@ var (
 func limit(c phrase) (limited, bool) {
 	at := -1
 	for i := range c {
-		if eggSides[c.key(i)] != "" {
+		if eggSides.of(c, i) != "" {
 			at = i
 			break
 		}
@@ -302,7 +302,7 @@ func limit(c phrase) (limited, bool) {
 			l.count, l.times = &span, nil
 		}
 	}
-	if k := c.key(at + 1); l.count == nil && l.times == nil && (onlyThese[k] || k == "but") { // "of the whites only four"
+	if k := c.key(at + 1); l.count == nil && l.times == nil && (onlyThese.has(k) || k == "but") { // "of the whites only four"
 		if n := number(c[at+2:]); n.used > 0 && n.err == nil && !n.article {
 			span := n.span
 			if l.count = &span; n.fraction {

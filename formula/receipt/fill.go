@@ -25,7 +25,7 @@ func (r *Reader) fillAt(ts phrase) (fill, int) {
 	if len(ts) == 0 || ts[0].kind != word {
 		return fill{}, 0
 	}
-	for n := min(r.longestFrom(ts[0].key, r.Tables.FillOpens), len(ts)); n > 0; n-- {
+	for n := min(int(ts[0].opens.Fill), len(ts)); n > 0; n-- {
 		if !plainWords(ts[:n]) {
 			continue
 		}
@@ -67,7 +67,7 @@ func sized(id string) bool { return sizeOf[id] != "" || id == "very-small" }
 func (r *Reader) setFill(f *found, a *amount) {
 	var kept []fill
 	for _, x := range a.fills {
-		if fullness[x.id] && (a.Measure == "" || r.isWeight(a.Measure)) {
+		if fullness.has(x.id) && (a.Measure == "" || r.isWeight(a.Measure)) {
 			continue
 		}
 		kept = append(kept, x)

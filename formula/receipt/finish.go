@@ -71,17 +71,17 @@ func (m *making) tellKinds(parts []*portionOf) {
 		if p.part.Kind == formula.Filling && p == m.parts[0] && m.holds(p, "flour") {
 			said := m.said(p)
 			switch {
-			case m.mostlyOf(p, pasteRoles) && m.holds(p, "flour") && said.has(words("paste dough crust")):
+			case m.mostlyOf(p, pasteRoles) && m.holds(p, "flour") && said.has(pasteWords):
 				p.part.Kind, p.part.Name = formula.Pastry, "paste"
 			case m.holds(p, "flour") && m.holds(p, "yeast") && len(parts) == 1:
 				p.part.Kind, p.part.Name = formula.Bread, "bread"
-			case m.holds(p, "flour") && said.has(words("cakes biscuits")) && !m.titled.has(fillings) && len(parts) == 1 && !said.has(words("batter")):
+			case m.holds(p, "flour") && said.has(cakeWords) && !m.titled.has(fillings) && len(parts) == 1 && !said.has(batterWords):
 				p.part.Kind, p.part.Name = formula.Cake, "cake"
-			case said.has(words("batter")) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && len(parts) == 1:
+			case said.has(batterWords) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && len(parts) == 1:
 				p.part.Kind, p.part.Name = formula.Batter, "batter"
 			}
 		}
-		if p.part.Kind == formula.Cake && p == m.parts[0] && m.holds(p, "yeast") && m.said(p).has(words("knead kneaded kneading")) {
+		if p.part.Kind == formula.Cake && p == m.parts[0] && m.holds(p, "yeast") && m.said(p).has(kneadWords) {
 			p.part.Kind, p.part.Name = formula.Bread, "bread"
 		}
 		if p.part.Kind != formula.Pastry || p.part.Lay != "" || len(p.lines) == 0 {
@@ -94,12 +94,12 @@ func (m *making) tellKinds(parts []*portionOf) {
 		for _, q := range parts {
 			for _, s := range q.steps {
 				ts := m.r.split([]rune(s.text), 0)
-				if p.part.Lay != "" || !ts.has(words("line lined raise raised walls")) {
+				if p.part.Lay != "" || !ts.has(lineOrRaise) {
 					continue
 				}
-				if ts.has(words("raise raised walls")) && ts.has(ofPaste) || ts.has(words("walls")) {
+				if ts.has(raiseWords) && ts.has(ofPaste) || ts.has(wallWords) {
 					p.part.Lay = "raised"
-				} else if ts.has(words("line lined")) {
+				} else if ts.has(linedWords) {
 					p.part.Lay = layOf(ts)
 				}
 			}
@@ -109,6 +109,12 @@ func (m *making) tellKinds(parts []*portionOf) {
 
 var (
 	raisedWords = words("raised standing")
+	pasteWords  = words("paste dough crust")
+	cakeWords   = words("cakes biscuits")
+	batterWords = words("batter")
+	kneadWords  = words("knead kneaded kneading")
+	linedWords  = words("line lined")
+	lineOrRaise = union(linedWords, raiseWords)
 	pasteRoles  = []string{"flour", "butter", "hard_fat", "water", "salt", "yolk", "oil", "white"}
 )
 

@@ -40,7 +40,7 @@ func (f *found) add(g found) {
 // and whites are no more than that.
 func (f *found) aside(th thing, clauses []phrase) {
 	for _, c := range clauses {
-		if th.ing != nil && fromEgg[th.ing.Kind] && c.has(eggWords) {
+		if th.ing != nil && fromEgg.has(th.ing.Kind) && c.has(eggWords) {
 			continue
 		}
 		if len(th.hind) == 0 || c.column() != th.hind.column() {

@@ -1,7 +1,6 @@
 package receipt
 
 import (
-	"slices"
 	"strings"
 
 	"assize/formula"
@@ -234,9 +233,9 @@ var (
 func (r *Reader) share(a amount, c phrase) (share, bool) {
 	at := -1
 	for i := range c {
-		if fruitParts[c.key(i)] != "" {
+		if fruitParts.of(c, i) != "" {
 			at = i
-			if fruitParts[c.key(i)] != wholeFruit { // "whole rind" is rind
+			if fruitParts.of(c, i) != wholeFruit { // "whole rind" is rind
 				break
 			}
 		}
@@ -244,7 +243,7 @@ func (r *Reader) share(a amount, c phrase) (share, bool) {
 	if at < 0 {
 		return share{}, false
 	}
-	s := share{part: fruitParts[c.key(at)]}
+	s := share{part: fruitParts.of(c, at)}
 	if c[:at].has(leftOut) || c[at+1:].has(takenOff) && !c.has(pith) {
 		s.left = true
 		return s, true
@@ -315,8 +314,8 @@ type portion struct {
 
 // portions finds every stretch that names parts, by the words for them. ok is
 // false unless the line begins with one.
-func portions(ts phrase, isPart func(string) bool) (out []portion, ok bool) {
-	if !slices.ContainsFunc(ts, func(t token) bool { return t.kind == word && isPart(t.key) }) {
+func portions(ts phrase, parts wordSet) (out []portion, ok bool) {
+	if !ts.has(parts) {
 		return nil, false
 	}
 	var starts []int
@@ -324,14 +323,14 @@ func portions(ts phrase, isPart func(string) bool) (out []portion, ok bool) {
 		if i > 0 && ts[i-1].kind != mark && ts.key(i-1) != "and" {
 			continue
 		}
-		if _, _, ok := partsAt(ts[i:], isPart); ok && (len(starts) == 0 || i > starts[len(starts)-1]) {
+		if _, _, ok := partsAt(ts[i:], parts); ok && (len(starts) == 0 || i > starts[len(starts)-1]) {
 			if len(starts) == 0 && i > 0 {
 				return nil, false
 			}
 			// "rind and juice of a lemon": the second part is no stretch of its own.
 			if len(starts) > 0 {
 				prev := starts[len(starts)-1]
-				if n, _, _ := partsAt(ts[prev:], isPart); prev+n > i {
+				if n, _, _ := partsAt(ts[prev:], parts); prev+n > i {
 					continue
 				}
 			}
@@ -347,7 +346,7 @@ func portions(ts phrase, isPart func(string) bool) (out []portion, ok bool) {
 			to = starts[k+1] - 1
 		}
 		seg := ts[from:to]
-		n, count, _ := partsAt(seg, isPart)
+		n, count, _ := partsAt(seg, parts)
 		p := portion{head: seg[:n+count.used], parts: seg[:n], count: count, name: seg[n+count.used:]}
 		if p.parts.key(len(p.parts)-1) == "of" || p.parts.key(len(p.parts)-1) == "from" {
 			p.parts = p.parts[:len(p.parts)-1]
@@ -366,7 +365,7 @@ const longestParts = 12
 
 // partsAt reads parts up to the number of the things they are of, and how many
 // tokens stand before that number.
-func partsAt(ts phrase, isPart func(string) bool) (int, counted, bool) {
+func partsAt(ts phrase, parts wordSet) (int, counted, bool) {
 	named := false
 	for i := 0; i < min(len(ts), longestParts); i++ {
 		k := ts.key(i)
@@ -382,12 +381,12 @@ func partsAt(ts phrase, isPart func(string) bool) (int, counted, bool) {
 				return j, n, true
 			}
 			return 0, counted{}, false
-		case named && ts[i].kind == figure && isPart(ts.key(i-1)):
+		case named && ts[i].kind == figure && ts.is(i-1, parts):
 			if n := number(ts[i:]); n.used > 0 && n.err == nil {
 				return i, n, true
 			}
 			return 0, counted{}, false
-		case isPart(k):
+		case ts.is(i, parts):
 			named = true
 		case !named && number(ts[i:]).used > 0:
 			return 0, counted{}, false // "4 oranges, juice": the number stands first
@@ -399,8 +398,7 @@ func partsAt(ts phrase, isPart func(string) bool) (int, counted, bool) {
 // fruitPartsFirst reads parts named before the fruit: "rind and juice of a lemon",
 // "the juice of 4 lemons, the rinds of 2".
 func (r *Reader) fruitPartsFirst(ts phrase) (found, bool) {
-	isPart := func(w string) bool { return fruitParts[w] != "" && fruitParts[w] != wholeFruit }
-	list, ok := portions(ts, isPart)
+	list, ok := portions(ts, partWords)
 	if !ok || list[0].parts.has(sugared) {
 		return found{}, false
 	}
@@ -465,7 +463,7 @@ func first(ts phrase) phrase {
 // juice, if that were known.
 func (r *Reader) partOfOther(f *found, a amount, th thing, parts phrase) {
 	for i := range parts {
-		part := fruitParts[parts.key(i)]
+		part := fruitParts.of(parts, i)
 		if part == "" {
 			continue
 		}
@@ -481,7 +479,7 @@ func (r *Reader) partOfOther(f *found, a amount, th thing, parts phrase) {
 	}
 	named := juice
 	for i := range parts {
-		if p := fruitParts[parts.key(i)]; p != "" {
+		if p := fruitParts.of(parts, i); p != "" {
 			named = p
 		}
 	}

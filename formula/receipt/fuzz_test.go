@@ -63,7 +63,7 @@ func holds(t require.TestingT, r *Reader, text string) {
 		keep(n)
 	}
 	for _, tok := range r.tokens(text) {
-		if w := tok.spelled(); tok.kind != mark && w != "" && !glue[w] {
+		if w := tok.spelled(); tok.kind != mark && w != "" && !tok.is(glue) {
 			require.True(t, kept[w], "%q: the word %q is lost: %+v %q", text, tok.text, line.Items, line.Notes)
 		}
 	}

@@ -34,13 +34,13 @@ var leaningWords = func() []leaningWord {
 }()
 
 // leaningBy are the same by their first word.
-var leaningBy = func() map[string][]leaningWord {
+var leaningBy = func() wordMap[[]leaningWord] {
 	out := map[string][]leaningWord{}
 	for _, l := range leaningWords {
 		first, _, _ := strings.Cut(l.words, " ")
 		out[first] = append(out[first], l)
 	}
-	return out
+	return mapped(out)
 }()
 
 // leaning reads an amount given by the one before: "the same of sugar", "their
@@ -57,7 +57,7 @@ func (w *weave) leaning(i int) (mention, bool) {
 	}
 	var lean leaningWord
 	n := 0
-	for _, l := range leaningBy[w.keys[i]] {
+	for _, l := range leaningBy.of(w.ts, i) {
 		if m := w.ts[i:].begins(l.words); m > n {
 			lean, n = l, m
 		}

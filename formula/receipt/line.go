@@ -47,15 +47,13 @@ func (r *Reader) Line(text string) (formula.Line, []Trouble) {
 }
 
 func (r *Reader) tokens(text string) phrase {
-	return tokenize(text, r.isMeasure)
+	return tokenize(text, r.Tables)
 }
-
-func (r *Reader) isMeasure(word string) bool { return r.Tables.MeasuresKeyed(word) }
 
 // trimOrders drops the marks of a list and the "take" of an order.
 func trimOrders(ts phrase) phrase {
 	ts = trimMarks(ts)
-	for len(ts) > 1 && (orders[ts.key(0)] || ts.key(0) == "of" && ts.key(1) != "each") {
+	for len(ts) > 1 && (ts.is(0, orders) || ts.key(0) == "of" && ts.key(1) != "each") {
 		ts = ts[1:]
 	}
 	return ts
@@ -245,7 +243,7 @@ func (r *Reader) nameFirst(ts phrase) (found, bool) {
 		if n == 0 || r.startsInside(ts, k) || !a.numbered && ts[k-1].kind != mark || !a.measured && k+n < len(ts) && ts[k+n].kind != mark || !a.numbered && a.Measure == "" {
 			continue
 		}
-		if !r.isName(name) || len(name) > 0 && purpose[name.key(len(name)-1)] {
+		if !r.isName(name) || len(name) > 0 && name.is(len(name)-1, purpose) {
 			continue
 		}
 		f := r.put(a, joined(name, trimMarks(ts[k+n:])))
@@ -272,11 +270,11 @@ func (r *Reader) several(ts phrase) (found, bool) {
 	from := 0
 	for i := 1; i+1 < len(ts); i++ {
 		k := ts.key(i)
-		if !joins[k] || from == i {
+		if !joins.has(k) || from == i {
 			continue
 		}
 		next := i + 1
-		for next < len(ts) && (joins[ts.key(next)] || ts.key(next) == "the") {
+		for next < len(ts) && (ts.is(next, joins) || ts.key(next) == "the") {
 			next++
 		}
 		_, starts := r.startsAmount(ts[next:])
@@ -311,7 +309,7 @@ func (r *Reader) startsAmount(ts phrase) (int, bool) {
 	if a, n := r.amountAt(ts); n > 0 && a.numbered {
 		return n, true
 	}
-	n, _, ok := partsAt(ts, func(w string) bool { return eggSides[w] != "" || fruitParts[w] != "" })
+	n, _, ok := partsAt(ts, anyPart)
 	return n, ok
 }
 
@@ -396,7 +394,7 @@ func (r *Reader) isModifier(c phrase) bool {
 // holdsName reports a clause that names an ingredient anywhere.
 func (r *Reader) holdsName(c phrase) bool {
 	for i := range c {
-		if c[i].kind == word && !glue[c.key(i)] {
+		if c[i].kind == word && !c.is(i, glue) {
 			if _, ok := r.called(c[i : i+1]); ok {
 				return true
 			}

@@ -70,7 +70,7 @@ func bought(ts phrase) bool {
 		return false
 	}
 	for i := c.used; i < len(ts) && (ts[i].kind != mark); i++ {
-		if k := ts.key(i); (k == "shell" || k == "case") && shellWords[ts.key(i-1)] {
+		if k := ts.key(i); (k == "shell" || k == "case") && ts.is(i-1, shellWords) {
 			return true
 		}
 	}
@@ -93,7 +93,7 @@ func uncovered(ts phrase, found []mention) []phrase {
 	add := func(run phrase) {
 		for _, c := range split(run) {
 			for _, t := range c {
-				if t.kind == figure || !glue[t.key] {
+				if t.kind == figure || !t.is(glue) {
 					out = append(out, c)
 					break
 				}
@@ -174,7 +174,7 @@ func amountBefore(r *Reader, ts phrase, at int) int {
 // extends puts words to the line before them when the line is still read with
 // them: "for the dish", "well washed".
 func (m *making) extends(c phrase, got []mention, ts phrase) bool {
-	if slices.ContainsFunc(c, func(t token) bool { return t.kind == figure || numberWords[t.key] > 0 }) {
+	if slices.ContainsFunc(c, func(t token) bool { return t.kind == figure || t.is(numberWordSet) }) {
 		return false
 	}
 	lines := m.now.lines
@@ -195,10 +195,10 @@ func (m *making) extends(c phrase, got []mention, ts phrase) bool {
 }
 
 func trimGlue(ts phrase) phrase {
-	for len(ts) > 0 && ts[0].kind == word && glue[ts[0].key] {
+	for len(ts) > 0 && ts[0].kind == word && ts.is(0, glue) {
 		ts = ts[1:]
 	}
-	for len(ts) > 0 && ts[len(ts)-1].kind == word && glue[ts[len(ts)-1].key] {
+	for len(ts) > 0 && ts[len(ts)-1].kind == word && ts.is(len(ts)-1, glue) {
 		ts = ts[:len(ts)-1]
 	}
 	return ts

@@ -79,7 +79,7 @@ func keepsWords(t require.TestingT, r *Reader, text string) {
 	}
 	p := newPage(r, text)
 	for _, tok := range p.tokens(0, len(p.clear)) {
-		if w := tok.spelled(); tok.kind != mark && w != "" && !glue[w] {
+		if w := tok.spelled(); tok.kind != mark && w != "" && !tok.is(glue) {
 			require.True(t, kept[w], "%q: the word %q is lost", text, tok.text)
 		}
 	}

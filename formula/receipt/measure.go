@@ -16,22 +16,26 @@ func (r *Reader) measureAt(ts phrase) int {
 		return 0
 	}
 	// A word of two parts ("tea-cupful" written as one sign) is looked up whole.
-	for n := min(r.longestFrom(ts[0].key, r.Tables.MeasureOpens), len(ts)); n > 0; n-- {
-		if plainWords(ts[:n]) && r.Tables.MeasuresKeyed(ts[:n].joinedKey()) {
+	for n := min(int(ts[0].opens.Measure), len(ts)); n > 0; n-- {
+		if n == 1 {
+			if r.Tables.MeasuresKeyed(ts[0].key) {
+				return 1
+			}
+			break
+		}
+		if !plainWords(ts[:n]) {
+			continue
+		}
+		var room [longestKey]byte
+		if key, ok := ts[:n].appendKey(room[:0]); ok && r.Tables.MeasuresKeyed(string(key)) || !ok && r.Tables.MeasuresKeyed(ts[:n].joinedKey()) {
 			return n
 		}
 	}
 	return 0
 }
 
-// longestFrom is how many words are worth trying of those that begin with a
-// token.
-func (r *Reader) longestFrom(key string, opens func(string) int) int {
-	if first, _, ok := strings.Cut(key, " "); ok {
-		return opens(first)
-	}
-	return opens(key)
-}
+// longestKey is room for the key of most measures and fills.
+const longestKey = 48
 
 // plainWords reports a phrase that holds no marks and begins with a word.
 func plainWords(ts phrase) bool {

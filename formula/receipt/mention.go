@@ -520,10 +520,4 @@ func stem(w string) string {
 }
 
 // notName are the words that mostly name something else in a method.
-var notName = func() wordSet {
-	out := wordSet{}
-	for _, w := range notNames {
-		out[w] = true
-	}
-	return out
-}()
+var notName = words(strings.Join(notNames, " "))

@@ -25,7 +25,7 @@ const longestName = 12
 // provided what follows speaks about the thing ("butter melted to oil") and is
 // not more of the name ("butter beans"). What follows is kept as rest.
 func (r *Reader) find(ts phrase) (thing, bool) {
-	for len(ts) > 0 && skipped[ts.key(0)] {
+	for len(ts) > 0 && ts.is(0, skipped) {
 		ts = ts[1:]
 	}
 	if r.flourFor(ts) {
@@ -59,7 +59,7 @@ func (r *Reader) find(ts phrase) (thing, bool) {
 // flourFor reports flour named by what it is baked into, where that is no name
 // of its own: "loaf flour" is flour, and no loaf.
 func (r *Reader) flourFor(ts phrase) bool {
-	if !baked[ts.key(0)] || ts.key(1) != "flour" {
+	if !ts.is(0, baked) || ts.key(1) != "flour" {
 		return false
 	}
 	_, known := r.called(ts[:2])
@@ -99,7 +99,7 @@ func (r *Reader) interrupted(ts phrase) (thing, bool) {
 	}
 	var name, between phrase
 	for i, t := range clause {
-		if i > 0 && participle(t.key) {
+		if i > 0 && t.participle() {
 			between = splice(between, phrase{t})
 		} else {
 			name = splice(name, phrase{t})
@@ -122,7 +122,7 @@ var skipped = words("the some your of any")
 // name may end with at its end.
 func named(ts phrase) bool {
 	last := ts[len(ts)-1]
-	return last.kind == word && !unending[last.key] && !slices.ContainsFunc(ts, func(t token) bool { return t.kind == mark })
+	return last.kind == word && !last.is(unending) && !slices.ContainsFunc(ts, func(t token) bool { return t.kind == mark })
 }
 
 // unending are words no name ends with, though the tables set them aside.
@@ -171,7 +171,7 @@ func aside(ts phrase, words []string) bool {
 func describing(name phrase, aside int) (before, rest phrase) {
 	last := 0
 	for i := 0; i < aside && i < len(name)-1; i++ {
-		if participle(name.key(i)) {
+		if name.participle(i) {
 			last = i + 1
 		}
 	}
@@ -191,7 +191,7 @@ func (r *Reader) partOf(ts phrase) (thing, bool) {
 	if i == 0 || i+1 >= len(ts) || i >= longestName {
 		return thing{}, false
 	}
-	part, ok := fruitParts[ts.key(i-1)]
+	part, ok := fruitParts.at(ts, i-1)
 	if !ok || ts[:i].has(sugared) {
 		return thing{}, false
 	}
@@ -249,7 +249,7 @@ func (r *Reader) choose(ts phrase) (choice, bool) {
 // unknown says that a name is not known and what may be meant. first is how
 // many words of it could also be a measure.
 func (r *Reader) unknown(f *found, ts phrase) {
-	for len(ts) > 1 && skipped[ts.key(0)] {
+	for len(ts) > 1 && ts.is(0, skipped) {
 		ts = ts[1:]
 	}
 	name := strings.TrimSpace(cut(ts).String())

@@ -36,7 +36,7 @@ func ParseNumber(text string) (reference.Span, error) {
 	case len(trimmed) > longestNumber:
 		return reference.Span{}, errors.New("the number is too long to read")
 	}
-	ts := tokenize(trimmed, func(string) bool { return true })
+	ts := tokenize(trimmed, nil)
 	if ts.key(0) == "-" {
 		return reference.Span{}, fmt.Errorf("%q is less than nothing", trimmed)
 	}
@@ -63,7 +63,7 @@ type counted struct {
 
 // number reads the longest number or range the phrase begins with.
 func number(ts phrase) counted {
-	if len(ts) == 0 || ts[0].kind != figure && !numberOpens[ts[0].key] {
+	if len(ts) == 0 || ts[0].kind != figure && !ts[0].is(numberOpens) {
 		return counted{}
 	}
 	i, between := 0, false
@@ -157,15 +157,15 @@ func quantity(ts phrase) value {
 	v := fraction(ts)
 	if v.used > 0 {
 		// "half a quarter of a pound" is an eighth.
-		if n := ofA(ts[v.used:]); n > 0 || isFraction(ts.key(v.used)) {
+		if n := ofA(ts[v.used:]); n > 0 || ts.is(v.used, fractionSet) {
 			if f := fraction(ts[v.used+n:]); f.used > 0 && !f.numeric(ts[v.used+n:]) {
 				v.value, v.used = v.value.Mul(f.value).Round(places), v.used+n+f.used
 			}
 		}
 	} else {
 		v = whole(ts)
-		if size, ok := groupWords[ts.key(0)]; ok && v.used == 0 {
-			return value{value: decimal.NewFromInt(size), used: 1} // "dozen" by itself
+		if size, ok := groupWords.at(ts, 0); ok && v.used == 0 {
+			return value{value: wholeNumber(size), used: 1} // "dozen" by itself
 		}
 		if v.used == 0 || v.err != nil {
 			return v
@@ -184,11 +184,11 @@ func groups(ts phrase, v value) value {
 	if v.fraction {
 		skip = ofA(ts[v.used:])
 	}
-	size, ok := groupWords[ts.key(v.used+skip)]
+	size, ok := groupWords.at(ts, v.used+skip)
 	if !ok {
 		return v
 	}
-	g := decimal.NewFromInt(size)
+	g := wholeNumber(size)
 	v.value, v.used = v.value.Mul(g), v.used+skip+1
 	v.article, v.fraction, v.open = false, false, false
 	if ts.key(v.used) == "and" {
@@ -232,31 +232,30 @@ func fraction(ts phrase) value {
 			return overUnder(ts)
 		}
 	}
-	times, n := one, 0
 	switch k := ts.key(0); {
 	case k == "a" || k == "an":
-		n = 1
-	case isFraction(k):
-	default:
-		w := whole(ts)
-		if w.used == 0 || w.err != nil {
-			return value{}
+		if part, ok := fractionWords.at(ts, 1); ok {
+			return value{value: part.value, used: 2, fraction: true, open: true}
 		}
-		times, n = w.value, w.used
-	}
-	part, ok := fractionWords[ts.key(n)]
-	if !ok {
+		return value{}
+	case ts.is(0, fractionSet):
+		return value{value: fractionWords.of(ts, 0).value, used: 1, fraction: true, open: true}
+	case ts[0].kind == word && !ts[0].is(numberWordSet):
 		return value{}
 	}
-	d := ratio(times.Mul(decimal.NewFromInt(part[0])), decimal.NewFromInt(part[1]))
-	return value{value: d, used: n + 1, fraction: true, open: true}
+	w := whole(ts)
+	part, ok := fractionWords.at(ts, w.used)
+	if w.used == 0 || w.err != nil || !ok {
+		return value{}
+	}
+	return value{value: ratio(w.value, part.under), used: w.used + 1, fraction: true, open: true}
 }
 
 // overUnder reads a fraction in figures, the phrase being known to begin so.
 func overUnder(ts phrase) value {
 	v := value{used: 3, fraction: true, open: true}
 	for _, t := range []token{ts[0], ts[2]} {
-		if t.fault != "" {
+		if t.fault != sound {
 			v.err = fmt.Errorf("%q %s", t.text, t.fault)
 			return v
 		}
@@ -279,7 +278,7 @@ func whole(ts phrase) value {
 			return value{}
 		}
 		v := value{value: ts[0].value, used: 1}
-		if ts[0].fault != "" {
+		if ts[0].fault != sound {
 			v.err = fmt.Errorf("%q %s", ts[0].text, ts[0].fault)
 		}
 		return v
@@ -290,23 +289,23 @@ func whole(ts phrase) value {
 	case "a", "an":
 		sum, used, article = one, 1, true
 	default:
-		n, ok := numberWords[k]
+		n, ok := numberWords.at(ts, 0)
 		if !ok {
 			return value{}
 		}
-		sum, used = decimal.NewFromInt(n), 1
-		if unit, ok := numberWords[ts.key(1)]; ok && n >= 20 && n%10 == 0 && n < 100 && unit < 10 {
-			sum, used = sum.Add(decimal.NewFromInt(unit)), 2
+		sum, used = wholeNumber(n), 1
+		if unit, ok := numberWords.at(ts, 1); ok && n >= 20 && n%10 == 0 && n < 100 && unit < 10 {
+			sum, used = wholeNumber(n+unit), 2
 		}
 	}
 	if ts.key(used) == "hundred" {
-		sum, used, article = sum.Mul(decimal.NewFromInt(100)), used+1, false
+		sum, used, article = sum.Mul(wholeNumber(100)), used+1, false
 		n := used
 		if ts.key(n) == "and" {
 			n++
 		}
-		if rest, ok := numberWords[ts.key(n)]; ok && rest < 100 {
-			sum, used = sum.Add(decimal.NewFromInt(rest)), n+1
+		if rest, ok := numberWords.at(ts, n); ok && rest < 100 {
+			sum, used = sum.Add(wholeNumber(rest)), n+1
 		}
 	}
 	return value{value: sum, used: used, article: article}
@@ -329,39 +328,51 @@ func ofA(ts phrase) int {
 	return 0
 }
 
-func isFraction(w string) bool { _, ok := fractionWords[w]; return ok }
-
-var numberWords = map[string]int64{
+var numberWords = mapped(map[string]int64{
 	"one": 1, "another": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
 	"eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17,
 	"eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60,
 	"seventy": 70, "eighty": 80, "ninety": 90,
+})
+
+// The words a fraction may begin with, a number, and an amount.
+var (
+	fractionSet   = fractionWords.set
+	numberWordSet = numberWords.set
+	numberOpens   = union(words("a an from between"), numberWordSet, fractionSet, groupWords.set)
+	amountOpens   = union(numberOpens, words("about"), fewWords.set)
+)
+
+// fractionWords are one part of so many; "half" also stands for "halves".
+var fractionWords = mapped(map[string]fractional{
+	"half": part(2), "halves": part(2), "third": part(3), "thirds": part(3), "quarter": part(4), "quarters": part(4), "fourth": part(4), "fourths": part(4),
+	"fifth": part(5), "fifths": part(5), "sixth": part(6), "sixths": part(6), "eighth": part(8), "eighths": part(8), "tenth": part(10), "tenths": part(10),
+	"twelfth": part(12), "sixteenth": part(16), "sixteenths": part(16),
+})
+
+// fractional is one part of so many.
+type fractional struct{ under, value decimal.Decimal }
+
+func part(of int64) fractional {
+	under := decimal.NewFromInt(of)
+	return fractional{under, ratio(one, under)}
 }
 
-// numberOpens are the words a number may begin with.
-var numberOpens = func() wordSet {
-	out := words("a an from between")
-	for w := range numberWords {
-		out[w] = true
+// wholeNumber is a number as a decimal; small ones are shared.
+func wholeNumber(n int64) decimal.Decimal {
+	if n >= 0 && n < int64(len(wholeNumbers)) {
+		return wholeNumbers[n]
 	}
-	for w := range fractionWords {
-		out[w] = true
-	}
-	for w := range groupWords {
-		out[w] = true
+	return decimal.NewFromInt(n)
+}
+
+var wholeNumbers = func() (out [145]decimal.Decimal) {
+	for i := range out {
+		out[i] = decimal.NewFromInt(int64(i))
 	}
 	return out
 }()
 
-// fractionWords are one part of so many; "half" also stands for "halves".
-var fractionWords = map[string][2]int64{
-	"half": {1, 2}, "halves": {1, 2}, "third": {1, 3}, "thirds": {1, 3},
-	"quarter": {1, 4}, "quarters": {1, 4}, "fourth": {1, 4}, "fourths": {1, 4},
-	"fifth": {1, 5}, "fifths": {1, 5}, "sixth": {1, 6}, "sixths": {1, 6},
-	"eighth": {1, 8}, "eighths": {1, 8}, "tenth": {1, 10}, "tenths": {1, 10},
-	"twelfth": {1, 12}, "sixteenth": {1, 16}, "sixteenths": {1, 16},
-}
-
-var groupWords = map[string]int64{
+var groupWords = mapped(map[string]int64{
 	"dozen": 12, "dozens": 12, "doz": 12, "score": 20, "couple": 2, "pair": 2, "brace": 2, "gross": 144,
-}
+})

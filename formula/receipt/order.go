@@ -215,7 +215,7 @@ func (m *making) lastItem() *formula.Item {
 func listOnly(ts phrase, found []mention) bool {
 	for _, c := range uncovered(ts, found) {
 		for i := range c {
-			if c[i].kind != word || !glue[c.key(i)] {
+			if c[i].kind != word || !c.is(i, glue) {
 				return false
 			}
 		}

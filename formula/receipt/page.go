@@ -200,7 +200,7 @@ const longestHead = 60
 // isStep reports a line that gives an order and names no amount at its start:
 // the method printed right under the list.
 func isStep(ts phrase) bool {
-	return len(ts) > 4 && imperatives[ts.key(0)] || len(ts) > 14
+	return len(ts) > 4 && ts.is(0, imperatives) || len(ts) > 14
 }
 
 // isTitle reports whether the first line of a text is what it is called.
@@ -214,9 +214,9 @@ func (p *page) isTitle(rows []row, ts phrase, more bool) bool {
 		return false
 	}
 	if len(rows) == 1 {
-		return more && (len(ts) <= 6 || !imperatives[ts.key(0)])
+		return more && (len(ts) <= 6 || !ts.is(0, imperatives))
 	}
-	if imperatives[ts.key(0)] {
+	if ts.is(0, imperatives) {
 		return false
 	}
 	// A title over the text itself: the next line begins afresh.
@@ -251,7 +251,7 @@ func (p *page) itemRows(rows []row) []bool {
 			continue
 		}
 		ts := unnumbered(p.tokens(w.from, w.to))
-		out[i] = p.r.startsItem(ts) || len(ts) <= 6 && !imperatives[ts.key(0)] && p.r.isName(trimMarks(ts))
+		out[i] = p.r.startsItem(ts) || len(ts) <= 6 && !ts.is(0, imperatives) && p.r.isName(trimMarks(ts))
 	}
 	return out
 }
@@ -288,7 +288,7 @@ func (p *page) broken(rows []row) int {
 func (p *page) isListed(w row, starts, inList bool) bool {
 	ts := unnumbered(p.tokens(w.from, w.to))
 	if inList {
-		return countMarks(ts, ".") == 0 && len(ts) <= 40 && (starts || !imperatives[ts.key(0)])
+		return countMarks(ts, ".") == 0 && len(ts) <= 40 && (starts || !ts.is(0, imperatives))
 	}
 	if !starts || countMarks(ts, ".")+countMarks(ts, ";") > 0 || severalAmounts(ts) {
 		return false
@@ -339,10 +339,10 @@ func (r *Reader) startsItem(ts phrase) bool {
 	if len(ts) == 0 {
 		return false
 	}
-	if c := number(ts); c.used > 0 && timeUnits[ts.key(c.used)] {
+	if c := number(ts); c.used > 0 && ts.is(c.used, timeUnits) {
 		return false
 	}
-	if imperatives[ts.key(0)] && !orders[ts.key(0)] {
+	if ts.is(0, imperatives) && !ts.is(0, orders) {
 		return false
 	}
 	if _, n := stateAt(ts); n > 0 {
@@ -366,7 +366,7 @@ func (r *Reader) isItem(ts phrase) bool {
 
 // split makes tokens of characters that begin at a place of the page.
 func (r *Reader) split(runes []rune, at int) phrase {
-	return scan(runes, at, r.isMeasure)
+	return scan(string(runes), runes, at, r.Tables)
 }
 
 // silent is the reader without advice on what else might be meant, for

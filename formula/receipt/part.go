@@ -38,14 +38,14 @@ var sectionWords = []struct {
 }
 
 // partKinds are the words that end the name of a part, and the kind it is of.
-var partKinds = map[string]formula.Kind{
+var partKinds = mapped(map[string]formula.Kind{
 	"paste": formula.Pastry, "pastry": formula.Pastry, "crust": formula.Pastry, "case": formula.Pastry, "shell": formula.Pastry, "base": formula.Pastry, "pie crust": formula.Pastry,
 	"icing": formula.Meringue, "iceing": formula.Meringue, "frosting": formula.Meringue, "meringue": formula.Meringue, "topping": formula.Meringue,
 	"filling": formula.Filling, "custard": formula.Filling, "curd": formula.Filling, "mincemeat": formula.Filling, "forcemeat": formula.Filling, "stuffing": formula.Filling,
 	"cream": formula.Filling, "jelly": formula.Filling, "inside": formula.Filling, "pudding": formula.Filling, "tart": formula.Filling, "pie": formula.Filling,
 	"sauce": formula.Sauce, "syrup": formula.Sauce, "gravy": formula.Sauce, "glaze": formula.Sauce,
 	"cake": formula.Cake, "sponge": formula.Cake, "cakes": formula.Cake, "biscuits": formula.Cake, "batter": formula.Batter, "dough": formula.Bread, "bread": formula.Bread,
-}
+})
 
 // longestPart is how many words the name of a part may have.
 const longestPart = 4
@@ -101,7 +101,7 @@ func partHead(ts phrase, i int, alone bool) (head, int) {
 	switch {
 	case alone && end == len(ts), alone && closed && pastMarks(ts, end) == len(ts):
 	case !alone && ts.key(end) == ":", !alone && ts.key(end) == "-" && i == 0:
-	case !alone && opened && (closed || imperatives[ts.key(end)] || number(ts[end:]).used > 0):
+	case !alone && opened && (closed || ts.is(end, imperatives) || number(ts[end:]).used > 0):
 	default:
 		return head{}, 0
 	}
@@ -119,14 +119,14 @@ func partName(ts phrase) (name string, kind formula.Kind, n int) {
 		}
 	}
 	for j := i; j < min(len(ts), i+longestPart); j++ {
-		if ts[j].kind != word || glue[ts.key(j)] || imperatives[ts.key(j)] && partKinds[ts.key(j)] == "" {
+		if ts[j].kind != word || ts.is(j, glue) || ts.is(j, imperatives) && partKinds.of(ts, j) == "" {
 			return "", "", 0
 		}
-		k, ok := partKinds[ts.key(j)]
+		k, ok := partKinds.at(ts, j)
 		if !ok {
 			continue
 		}
-		if _, longer := partKinds[ts.key(j+1)]; longer {
+		if _, longer := partKinds.at(ts, j+1); longer {
 			continue // "custard sauce"
 		}
 		return strings.ToLower(ts[i : j+1].String()), k, j + 1
@@ -142,7 +142,7 @@ func pastMarks(ts phrase, i int) int {
 }
 
 // titleKinds are the words of a title that tell what is made, with its kind.
-var titleKinds = map[string]formula.Kind{
+var titleKinds = mapped(map[string]formula.Kind{
 	"paste": formula.Pastry, "pastes": formula.Pastry, "pastry": formula.Pastry, "crust": formula.Pastry, "crusts": formula.Pastry,
 	"cake": formula.Cake, "cakes": formula.Cake, "gingerbread": formula.Cake, "biscuit": formula.Cake, "biscuits": formula.Cake, "shortbread": formula.Cake,
 	"jumbles": formula.Cake, "jumbals": formula.Cake, "sponge": formula.Cake, "cookies": formula.Cake, "seedcake": formula.Cake, "parkin": formula.Cake, "queens": formula.Cake,
@@ -151,7 +151,7 @@ var titleKinds = map[string]formula.Kind{
 	"pancakes": formula.Batter, "fritters": formula.Batter, "batter": formula.Batter, "waffles": formula.Batter, "gauffres": formula.Batter, "puffs": formula.Batter, "popovers": formula.Batter,
 	"icing": formula.Meringue, "iceing": formula.Meringue, "meringue": formula.Meringue, "meringues": formula.Meringue, "kisses": formula.Meringue, "frosting": formula.Meringue, "macaroons": formula.Meringue, "macaroone": formula.Meringue, "macaroon": formula.Meringue, "ratafias": formula.Meringue,
 	"sauce": formula.Sauce, "gravy": formula.Sauce, "syrup": formula.Sauce, "ketchup": formula.Sauce, "catsup": formula.Sauce,
-}
+})
 
 // kindOf is the kind of what a title names; a filling when nothing tells.
 func kindOf(ts phrase) formula.Kind {
@@ -166,9 +166,9 @@ func kindOf(ts phrase) formula.Kind {
 			return formula.Batter
 		case k == "bread" && ts.key(i-1) == "ginger":
 			kind = formula.Cake
-		case titleKinds[k] != "" && ts.key(i-1) != "cheese":
-			kind = titleKinds[k]
-		case fillings[k]:
+		case titleKinds.of(ts, i) != "" && ts.key(i-1) != "cheese":
+			kind = titleKinds.of(ts, i)
+		case ts.is(i, fillings):
 			kind = formula.Filling
 		}
 	}

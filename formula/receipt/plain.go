@@ -116,7 +116,7 @@ func (r *Reader) plainAmount(p Plain) (amount, found) {
 		a.Words = strings.TrimSpace(p.Amount + " " + p.Unit)
 	}
 	switch {
-	case p.Amount == "" && pinches[a.Measure]:
+	case p.Amount == "" && pinches.has(a.Measure):
 		a.Number, a.said, a.numbered = reference.Exact(one), true, true
 		return a, f
 	case p.Amount == "":
@@ -173,7 +173,7 @@ func (r *Reader) plainWords(p Plain, a amount) (before, name string) {
 			name += ", quantity not given"
 		}
 		return "", name
-	case p.Amount == "" && pinches[a.Measure]:
+	case p.Amount == "" && pinches.has(a.Measure):
 		return "a " + u + " of ", name
 	case p.Amount == "":
 		return "", name + " by the " + u + ", quantity not given"

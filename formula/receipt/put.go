@@ -69,7 +69,7 @@ func (r *Reader) turned(f *found, th thing, forms []phrase) (thing, []phrase) {
 		return th, forms
 	}
 	for _, c := range all {
-		if fromEgg[th.ing.Kind] && !c.has(driedEgg) {
+		if fromEgg.has(th.ing.Kind) && !c.has(driedEgg) {
 			continue // whites beaten dry are not dried whites
 		}
 		if len(c) > 3 || len(th.name) > 2 || slices.ContainsFunc(all, func(p phrase) bool { return p.has(madeUp) }) {
@@ -210,12 +210,12 @@ func (r *Reader) fillOf(c phrase, a *amount) (fill, bool) {
 	case !ok, a.Parts, a.WeightOf != "":
 		return fill{}, false
 	case a.Measure == "":
-		return fill{id, c.String()}, !fullness[id] && id != "good" && id != "scant"
+		return fill{id, c.String()}, !fullness.has(id) && id != "good" && id != "scant"
 	case sized(id):
 		rows := r.holding(a.Measure, nil)
 		return fill{id, c.String()}, len(rows) > 0 && rows[0].Grade != "exact"
 	}
-	return fill{id, c.String()}, !ofTheThing[c.String()] || !r.isWeight(a.Measure)
+	return fill{id, c.String()}, !ofTheThing.has(c.String()) || !r.isWeight(a.Measure)
 }
 
 // weighed makes the item of an amount that is in a measure, in parts, or not
@@ -255,7 +255,7 @@ func (r *Reader) instead(a amount, ing *reference.Ingredient) (amount, bool) {
 		if len(r.holding(b.Measure, ing)) == 0 {
 			continue
 		}
-		if a.each || containers[a.Measure] {
+		if a.each || containers.has(a.Measure) {
 			b.Number = multiply(a.Number, b.Number)
 		}
 		return b, true

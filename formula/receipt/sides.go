@@ -85,10 +85,10 @@ func (r *Reader) partsWords(ts phrase) (int, bool) {
 	}
 	for i < min(len(ts), 6) {
 		k := ts.key(i)
-		if eggSides[k] != "" || fruitParts[k] != "" && fruitParts[k] != wholeFruit && k != "peeled" && k != "skinned" {
+		if ts.is(i, sideOrPart) && k != "peeled" && k != "skinned" {
 			break
 		}
-		if ts[i].kind != word || k != "the" && (!participle(k) || imperatives[k]) && !partAdjectives[k] || i == 0 && adverbs[k] && ts.key(1) == "the" {
+		if ts[i].kind != word || k != "the" && (!ts.participle(i) || ts.is(i, imperatives)) && !ts.is(i, partAdjectives) || i == 0 && ts.is(0, adverbs) && ts.key(1) == "the" {
 			return 0, false
 		}
 		i++
@@ -96,9 +96,7 @@ func (r *Reader) partsWords(ts phrase) (int, bool) {
 	if i == min(len(ts), 6) {
 		return 0, false
 	}
-	n, _, ok := partsAt(ts, func(w string) bool {
-		return eggSides[w] != "" || fruitParts[w] != "" && fruitParts[w] != wholeFruit
-	})
+	n, _, ok := partsAt(ts, sideOrPart)
 	return n, ok
 }
 

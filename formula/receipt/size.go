@@ -25,7 +25,7 @@ type likeness struct {
 func (r *Reader) likenessIn(ts phrase) (likeness, bool) {
 	for i := range ts {
 		for _, l := range likenesses {
-			if !likeOpens[ts.key(i)] {
+			if !ts.is(i, likeOpens) {
 				break
 			}
 			n := ts[i:].begins(l)
@@ -33,7 +33,7 @@ func (r *Reader) likenessIn(ts phrase) (likeness, bool) {
 				continue
 			}
 			found := r.likeThing(ts, i, i+n)
-			for found.from > 0 && likeBefore[ts.key(found.from-1)] {
+			for found.from > 0 && ts.is(found.from-1, likeBefore) {
 				found.from--
 			}
 			if half := ts.key(found.from - 1); half == "half" {
@@ -140,7 +140,7 @@ func (r *Reader) ofBigness(ts phrase) (found, bool) {
 	if name.key(0) == "of" {
 		name = name[1:]
 	}
-	for len(name) > 0 && likeBefore[name.key(len(name)-1)] {
+	for len(name) > 0 && name.is(len(name)-1, likeBefore) {
 		name = name[:len(name)-1]
 	}
 	after := ts[l.to:]

@@ -47,20 +47,20 @@ var states = []stated{
 }
 
 // statesBy are the same by their first word.
-var statesBy = func() map[string][]stated {
+var statesBy = func() wordMap[[]stated] {
 	out := map[string][]stated{}
 	for _, s := range states {
 		first, _, _ := strings.Cut(s.words, " ")
 		out[first] = append(out[first], s)
 	}
-	return out
+	return mapped(out)
 }()
 
 // stateAt finds the way of giving no amount that the phrase begins with, and
 // how many tokens it takes.
 func stateAt(ts phrase) (formula.State, int) {
 	state, used := formula.Stated, 0
-	for _, s := range statesBy[ts.key(0)] {
+	for _, s := range statesBy.of(ts, 0) {
 		if n := ts.begins(s.words); n > used {
 			state, used = s.state, n
 		}
@@ -75,7 +75,7 @@ var enoughOpens = words("a sufficient enough plenty just as so about only")
 // make it a stiff paste", "sufficient milk to mix", "a sufficient quantity of
 // flour".
 func (r *Reader) enoughFor(ts phrase) (found, bool) {
-	if !enoughOpens[ts.key(0)] {
+	if !ts.is(0, enoughOpens) {
 		return found{}, false
 	}
 	n := 0
@@ -92,7 +92,7 @@ func (r *Reader) enoughFor(ts phrase) (found, bool) {
 		return found{}, false // "enough to ..." follows the name
 	}
 	at := n
-	for at < len(ts) && ts[at].kind != mark && !purpose[ts.key(at)] {
+	for at < len(ts) && ts[at].kind != mark && !ts.is(at, purpose) {
 		at++
 	}
 	if at == len(ts) && opens(ts, "as much", "as little", "so much") {

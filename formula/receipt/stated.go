@@ -40,7 +40,7 @@ func (w *weave) amount(i int) (mention, bool) {
 		j++
 	}
 	c, to := w.nameAt(j, false)
-	if to == j+1 && !of && notName[w.keys[j]] && !w.inList && a.measured {
+	if to == j+1 && !of && w.ts.is(j, notName) && !w.inList && a.measured {
 		return mention{}, false // "two bowls must have"
 	}
 	switch {
@@ -79,10 +79,10 @@ func (w *weave) mayStart(i int) bool {
 		return i == 0 || w.ts[i-1].key != "/"
 	}
 	k := t.key
-	if imperatives[k] && w.key(i+1) != "of" {
+	if t.is(imperatives) && w.key(i+1) != "of" {
 		return false // "grate" and "shake" are measures as well
 	}
-	if isFraction(k) && (i == 0 || w.ts[i-1].kind != figure && numberWords[w.keys[i-1]] == 0) {
+	if t.is(fractionSet) && (i == 0 || w.ts[i-1].kind != figure && !w.ts.is(i-1, numberWordSet)) {
 		switch w.key(i + 1) {
 		case "a", "an", "the", "them", "it", "your", "each":
 			if k != "half" {
@@ -90,13 +90,7 @@ func (w *weave) mayStart(i int) bool {
 			}
 		}
 	}
-	if _, ok := numberWords[k]; ok || k == "a" || k == "an" || k == "half" || isFraction(k) || k == "from" || k == "between" || k == "about" {
-		return true
-	}
-	if _, ok := fewWords[k]; ok {
-		return true
-	}
-	if _, ok := groupWords[k]; ok {
+	if t.is(amountOpens) {
 		return true
 	}
 	if w.measureLen(i) > 0 {
@@ -188,7 +182,7 @@ func (w *weave) ditto(i, j int) (mention, bool) {
 // receipt is reckoned on one.
 func (w *weave) proportion(i, j int, a amount) (mention, bool) {
 	from := i
-	for from > 0 && proportionWords[w.keys[from-1]] {
+	for from > 0 && w.ts.is(from-1, proportionWords) {
 		from--
 	}
 	if from == i || !a.measured || w.keys[i-1] != "every" && w.keys[i-1] != "each" {
@@ -241,7 +235,7 @@ func (w *weave) sideAfter(i, to int, c reference.Called) (mention, bool) {
 		return mention{}, false
 	}
 	for j := to; j < min(len(w.ts), to+6) && w.ts[j].kind == word; j++ {
-		if eggSides[w.keys[j]] != "" {
+		if eggSides.of(w.ts, j) != "" {
 			return w.reads(i, j+1, to, "the "+w.ts[j].text+" of "+w.say(i, to), "only those are put in")
 		}
 	}
@@ -299,10 +293,10 @@ func (w *weave) unknown(i, j int) (mention, bool) {
 		return mention{}, false
 	}
 	to := j
-	for to < len(w.ts) && to < j+4 && w.ts[to].kind == word && !stops[w.keys[to]] && number(w.ts[to:]).used == 0 {
+	for to < len(w.ts) && to < j+4 && w.ts[to].kind == word && !w.ts.is(to, stops) && number(w.ts[to:]).used == 0 {
 		to++
 	}
-	if to == j || inHand[w.keys[to-1]] || inHand[w.keys[j]] {
+	if to == j || w.ts.is(to-1, inHand) || w.ts.is(j, inHand) {
 		return mention{}, false
 	}
 	if w.last != nil { // "half a pound of sweet almonds and 3 oz. of bitter"

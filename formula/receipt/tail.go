@@ -42,7 +42,7 @@ func (w *weave) tailStep(i int, eggs bool) int {
 		return i
 	}
 	if w.keys[i] == "and" {
-		if n := w.saidOf(i+1, len(w.ts)); n > i+1 && participle(w.key(i+1)) && !imperative(w.ts, i+1) {
+		if n := w.saidOf(i+1, len(w.ts)); n > i+1 && w.ts.participle(i+1) && !imperative(w.ts, i+1) {
 			return n
 		}
 		if eggs {
@@ -76,26 +76,26 @@ const longestClause = 10
 // thin slices").
 func (w *weave) saidOf(i, end int) int {
 	j := i
-	for j < end && adverbs[w.keys[j]] {
+	for j < end && w.ts.is(j, adverbs) {
 		j++
 	}
 	switch {
 	case j >= end || w.ts[j].kind != word:
 		return i
-	case participle(w.keys[j]) && !strings.HasSuffix(w.keys[j], "ly") && !imperative(w.ts, j) && !adverbs[w.keys[j]]:
+	case w.ts.participle(j) && !strings.HasSuffix(w.keys[j], "ly") && !imperative(w.ts, j) && !w.ts.is(j, adverbs):
 		j++
-	case j > i && trailing[w.keys[j]]: // "very light"
+	case j > i && w.ts.is(j, trailing): // "very light"
 		j++
-	case j == i && trailing[w.keys[j]] && w.closesAt(j+1):
+	case j == i && w.ts.is(j, trailing) && w.closesAt(j+1):
 		j++
 	default:
 		n := w.r.Tables.SetAside(w.keys[j:min(end, j+6)])
-		if n < 2 || !participle(w.keys[j]) && !handled[w.keys[j]] {
+		if n < 2 || !w.ts.participle(j) && !w.ts.is(j, handled) {
 			return i
 		}
 		j += n
 	}
-	for j < end && (trailing[w.keys[j]] || adverbs[w.keys[j]] && w.closesAt(j+1)) {
+	for j < end && (w.ts.is(j, trailing) || w.ts.is(j, adverbs) && w.closesAt(j+1)) {
 		j++
 	}
 	return w.outcome(j, end)
@@ -104,12 +104,12 @@ func (w *weave) saidOf(i, end int) int {
 // imperative reports a word that looks like a participle and is an order here:
 // "cut it", "beat them".
 func imperative(ts phrase, i int) bool {
-	if !handled[ts.key(i)] {
-		return imperatives[ts.key(i)]
+	if !ts.is(i, handled) {
+		return ts.is(i, imperatives)
 	}
 	switch ts.key(i + 1) {
 	case "it", "them", "the", "these", "up", "in", "your", "all", "off", "out":
-		return i == 0 || !adverbs[ts.key(i-1)]
+		return i == 0 || !ts.is(i-1, adverbs)
 	}
 	return false
 }
@@ -123,14 +123,14 @@ func (w *weave) closesAt(i int) bool {
 // outcome takes in what a thing was made into: "to a stiff froth", "in thin
 // slices", "through a sieve".
 func (w *weave) outcome(i, end int) int {
-	if i >= end || !into[w.keys[i]] {
+	if i >= end || !w.ts.is(i, into) {
 		return i
 	}
 	for j := i + 1; j < min(end, i+6) && w.ts[j].kind == word; j++ {
-		if outcomes[w.keys[j]] {
+		if w.ts.is(j, outcomes) {
 			return j + 1
 		}
-		if !outcomeWords[w.keys[j]] && !participle(w.keys[j]) {
+		if !w.ts.is(j, outcomeWords) && !w.ts.participle(j) {
 			return i
 		}
 	}
@@ -154,10 +154,10 @@ func (w *weave) limited(i int) int {
 	}
 	for to := end; to > i; to-- {
 		c := w.ts[i:to]
-		if !w.closesAt(to) && to < end || !c.has(eggWords) || !eggLast[c.key(len(c)-1)] && number(c[len(c)-1:]).used == 0 {
+		if !w.closesAt(to) && to < end || !c.has(eggWords) || !c.is(len(c)-1, eggLast) && number(c[len(c)-1:]).used == 0 {
 			continue
 		}
-		if imperatives[c.key(0)] && !leavesOut[c.key(0)] {
+		if c.is(0, imperatives) && !c.is(0, leavesOut) {
 			return 0
 		}
 		if _, ok := limit(c); ok {
@@ -175,7 +175,7 @@ var eggLast = words("whites white yolks yolk yelks yelk only out eggs them omitt
 // nameBefore reports whether any name but that of eggs stands between.
 func (w *weave) nameBefore(from, to int) (int, bool) {
 	for i := from; i < to; i++ {
-		if c, n := w.r.begins(w.keys[i:to]); n > 0 && (c.Ingredient == nil || !fromEgg[c.Ingredient.Kind]) {
+		if c, n := w.r.begins(w.keys[i:to]); n > 0 && (c.Ingredient == nil || !fromEgg.has(c.Ingredient.Kind)) {
 			return i, true
 		}
 	}

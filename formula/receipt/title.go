@@ -124,7 +124,7 @@ func titleBefore(r *Reader, ts phrase) int {
 		if k := ts[i].key; k != "." && k != "-" && k != ":" || r.isItem(ts[:i]) || i+1 == len(ts) {
 			return 0
 		}
-		if h, _ := r.headAt(ts, false); h.section != none || imperatives[ts.key(0)] && ts.key(0) != "to" {
+		if h, _ := r.headAt(ts, false); h.section != none || ts.is(0, imperatives) && ts.key(0) != "to" {
 			return 0
 		}
 		return i

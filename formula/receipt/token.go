@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
 
@@ -27,10 +28,30 @@ type token struct {
 	from int    // column of its first character, from 1
 
 	value  decimal.Decimal // of a figure
+	id     uint16          // of the key in the vocabulary, 0 when the rules have no such word
 	kind   kind
-	vulgar bool   // a figure written as one sign: ½
-	old    bool   // a word whose spelling is old; its key is the modern one
-	fault  string // why a figure cannot be read
+	vulgar bool              // a figure written as one sign: ½
+	old    bool              // a word whose spelling is old; its key is the modern one
+	fault  figureFault       // why a figure cannot be read
+	opens  reference.Opening // what in the tables begins with the word
+}
+
+// figureFault is why a figure cannot be read.
+type figureFault uint8
+
+const (
+	sound figureFault = iota
+	tooLong
+	decimalComma
+	twoPoints
+	noFigure
+)
+
+func (f figureFault) String() string {
+	return [...]string{
+		tooLong: "has more digits than any kitchen weighs", decimalComma: "is no figure: write the decimals after a point, not a comma",
+		twoPoints: "is no figure: it has two points", noFigure: "is no figure",
+	}[f]
 }
 
 // phrase is a run of tokens.
@@ -69,21 +90,25 @@ func (p phrase) joinedKey() string {
 	if len(p) == 1 && p[0].kind == word {
 		return p[0].key
 	}
-	n := 0
+	if key, ok := p.appendKey(nil); ok {
+		return string(key)
+	}
+	return reference.Key(p.modern())
+}
+
+// appendKey puts the key of a phrase behind some bytes; ok is false when it is
+// not all words.
+func (p phrase) appendKey(to []byte) (key []byte, ok bool) {
 	for i := range p {
 		if p[i].kind != word {
-			return reference.Key(p.modern())
+			return to, false
 		}
-		n += len(p[i].key) + 1
-	}
-	out := make([]byte, 0, n)
-	for i := range p {
 		if i > 0 {
-			out = append(out, ' ')
+			to = append(to, ' ')
 		}
-		out = append(out, p[i].key...)
+		to = append(to, p[i].key...)
 	}
-	return string(out)
+	return to, true
 }
 
 // key is the word at i, empty beyond the end and for a figure.
@@ -112,19 +137,12 @@ func splice(a, b phrase) phrase {
 	return out
 }
 
-// has reports whether any word of the phrase is one of those given.
-func (p phrase) has(words wordSet) bool {
-	for i := range p {
-		if words[p.key(i)] {
-			return true
-		}
-	}
-	return false
-}
-
 // begins returns how many tokens of the phrase the words cover from its start,
 // 0 when it begins otherwise.
 func (p phrase) begins(words string) int {
+	if len(p) == 0 || p[0].key == "" || words == "" || p[0].key[0] != words[0] {
+		return 0
+	}
 	n := 0
 	for words != "" {
 		w, rest, _ := strings.Cut(words, " ")
@@ -149,16 +167,21 @@ const places = 12
 
 func ratio(over, under decimal.Decimal) decimal.Decimal { return over.DivRound(under, places) }
 
-// tokenize splits a text. A stop after an abbreviation is no mark; the caller
-// says which words are abbreviations.
-func tokenize(text string, abbreviation func(word string) bool) phrase {
-	return scan([]rune(text), 0, abbreviation)
+// tokenize splits a text. A stop after an abbreviation is no mark: after a measure
+// of the tables, or after any word when no tables are given.
+func tokenize(text string, t *reference.Tables) phrase {
+	runes := []rune(text)
+	if !utf8.ValidString(text) {
+		text = string(runes)
+	}
+	return scan(text, runes, 0, t)
 }
 
-// scan splits characters that begin at a place of a longer text.
-func scan(runes []rune, at int, abbreviation func(word string) bool) phrase {
+// scan splits characters that begin at a place of a longer text; text is the same
+// characters.
+func scan(text string, runes []rune, at int, t *reference.Tables) phrase {
 	const usual = 5 // characters of a word and the space before it
-	s := scanner{runes: runes, base: at, abbreviation: abbreviation, out: make(phrase, 0, len(runes)/usual+4)}
+	s := scanner{text: text, runes: runes, base: at, tables: t, out: make(phrase, 0, len(runes)/usual+4)}
 	for s.at < len(s.runes) {
 		s.next()
 	}
@@ -166,12 +189,14 @@ func scan(runes []rune, at int, abbreviation func(word string) bool) phrase {
 }
 
 type scanner struct {
-	runes        []rune
-	at           int
-	base         int // place of the first character in a longer text
-	lead         string
-	out          phrase
-	abbreviation func(string) bool
+	text   string
+	runes  []rune
+	at     int // in the characters
+	byte   int // in the text
+	base   int // place of the first character in a longer text
+	lead   string
+	out    phrase
+	tables *reference.Tables
 }
 
 func (s *scanner) peek(n int) rune {
@@ -181,12 +206,26 @@ func (s *scanner) peek(n int) rune {
 	return s.runes[s.at+n]
 }
 
+// take are the next characters as they stand; the scanner goes on behind them.
+func (s *scanner) take(length int) string {
+	from := s.byte
+	for _, r := range s.runes[s.at : s.at+length] {
+		if r < utf8.RuneSelf {
+			s.byte++
+		} else {
+			s.byte += utf8.RuneLen(r)
+		}
+	}
+	s.at += length
+	return s.text[from:s.byte]
+}
+
+// emit adds a token of the next characters.
 func (s *scanner) emit(t token, length int) {
-	t.text = string(s.runes[s.at : s.at+length])
 	t.from = s.base + s.at + 1
+	t.text = s.take(length)
 	t.lead = s.lead
 	s.lead = ""
-	s.at += length
 	s.out = append(s.out, t)
 }
 
@@ -198,7 +237,17 @@ func (s *scanner) pass(as string) {
 	case as != " " || !strings.HasSuffix(s.lead, " "):
 		s.lead += as
 	}
-	s.at++
+	s.take(1)
+}
+
+// named is a word token of that key.
+func (s *scanner) named(key string, old bool) token {
+	t := token{kind: word, key: key, old: old, id: vocabulary[key]}
+	if s.tables != nil {
+		first, _, _ := strings.Cut(key, " ") // a word of two parts written as one sign
+		t.opens = s.tables.Opening(first)
+	}
+	return t
 }
 
 func (s *scanner) next() {
@@ -210,15 +259,15 @@ func (s *scanner) next() {
 		v := vulgarFractions[r]
 		s.emit(token{kind: figure, vulgar: true, value: ratio(decimal.NewFromInt(v[0]), decimal.NewFromInt(v[1]))}, 1)
 	case apothecaries[r] != "":
-		s.emit(token{kind: word, key: apothecaries[r], old: true}, 1)
+		s.emit(s.named(apothecaries[r], true), 1)
 	case isLetter(r):
 		s.word()
 	case r == '&':
-		s.emit(token{kind: word, key: "and"}, 1)
+		s.emit(s.named("and", false), 1)
 	case r == '%' || r == '×':
-		s.emit(token{kind: word, key: string(r)}, 1)
+		s.emit(s.named(string(r), false), 1)
 	case r == '+':
-		s.emit(token{kind: word, key: "plus"}, 1)
+		s.emit(s.named("plus", false), 1)
 	case strings.ContainsRune(",;:=/⁄", r):
 		s.mark(string(r))
 	case r == '(' || r == '[':
@@ -240,7 +289,7 @@ func (s *scanner) mark(key string) {
 	if key == "⁄" {
 		key = "/"
 	}
-	s.emit(token{kind: mark, key: key}, 1)
+	s.emit(token{kind: mark, key: key, id: vocabulary[key]}, 1)
 }
 
 // stop tells the point of an abbreviation, or of the last word, from one that
@@ -255,11 +304,16 @@ func (s *scanner) stop() {
 		s.pass(".")
 		return
 	}
-	if last := s.out[len(s.out)-1]; last.kind == word && (last.key == "no" && isDigit(after) || s.abbreviation(last.key) && (shortWord(last.text) || unicode.IsLower(after))) {
+	if last := s.out[len(s.out)-1]; last.kind == word && (last.key == "no" && isDigit(after) || s.abbreviated(last) && (shortWord(last.text) || unicode.IsLower(after))) {
 		s.pass(".")
 		return
 	}
 	s.mark(".")
+}
+
+// abbreviated reports a word that may be the abbreviation of a measure.
+func (s *scanner) abbreviated(t token) bool {
+	return s.tables == nil || t.opens.Measure > 0 && s.tables.MeasuresKeyed(t.key)
 }
 
 // shortWord reports the abbreviation of a measure, by its length or for want of
@@ -286,12 +340,14 @@ func (s *scanner) word() {
 	if isApostrophe(s.peek(n)) { // "lemons' juice"
 		n++
 	}
-	key := reference.Key(string(s.runes[s.at : s.at+n]))
-	modern, old := oldSpellings[key]
-	if old {
-		key = modern
+	place, lead := s.base+s.at+1, s.lead
+	text := s.take(n)
+	t := s.named(reference.Key(text), false)
+	if modern, old := oldSpellings.at(phrase{t}, 0); old {
+		t = s.named(modern, true)
 	}
-	s.emit(token{kind: word, key: key, old: old}, n)
+	t.text, t.from, t.lead, s.lead = text, place, lead, ""
+	s.out = append(s.out, t)
 }
 
 // apothecaries are the signs of the apothecaries' weights, which older receipts
@@ -299,17 +355,29 @@ func (s *scanner) word() {
 var apothecaries = map[rune]string{'℥': "apothecaries ounce", 'ʒ': "drachm", '℈': "scruple", '℔': "pound"}
 
 // oldSpellings are words whose spelling alone is old.
-var oldSpellings = map[string]string{
+var oldSpellings = mapped(map[string]string{
 	"ye": "the", "yt": "that", "ym": "them", "wth": "with", "wch": "which", "halfe": "half", "egges": "eggs", "spoonsfull": "spoonfuls", "spoonfull": "spoonful", "spoonfulls": "spoonfuls", "glassfull": "glassful", "cupfull": "cupful",
 	"litle": "little", "boyl": "boil", "boyle": "boil", "boyled": "boiled", "qr": "quarter", "qrs": "quarters",
 	"qtr": "quarter", "qtrs": "quarters", "pounde": "pound", "creame": "cream", "milke": "milk",
-}
+})
 
 // longestFigure is how many digits a figure may have.
 const longestFigure = 12
 
 func (s *scanner) figure() {
 	n, digits := 0, 0
+	for isDigit(s.peek(n)) {
+		n++
+	}
+	if after := s.peek(n); n < 10 && after != '.' && after != ',' { // the common case
+		v := int64(0)
+		for i := range n {
+			v = 10*v + int64(s.peek(i)-'0')
+		}
+		s.emit(token{kind: figure, value: wholeNumber(v), opens: s.opening(n)}, n)
+		return
+	}
+	n = 0
 	var plain strings.Builder
 	point := false
 scan:
@@ -332,7 +400,7 @@ scan:
 	t := token{kind: figure}
 	switch {
 	case digits > longestFigure:
-		t.fault = "has more digits than any kitchen weighs"
+		t.fault = tooLong
 	case s.peek(n) == ',' && isDigit(s.peek(n+1)):
 		for s.peek(n) == ',' && isDigit(s.peek(n+1)) {
 			n++
@@ -340,20 +408,30 @@ scan:
 				n++
 			}
 		}
-		t.fault = "is no figure: write the decimals after a point, not a comma"
+		t.fault = decimalComma
 	case s.peek(n) == '.' && isDigit(s.peek(n+1)):
 		for s.peek(n) == '.' && isDigit(s.peek(n+1)) || isDigit(s.peek(n)) {
 			n++
 		}
-		t.fault = "is no figure: it has two points"
+		t.fault = twoPoints
 	default:
 		v, err := decimal.NewFromString(plain.String())
 		if err != nil {
-			t.fault = "is no figure"
+			t.fault = noFigure
 		}
 		t.value = v
 	}
+	t.opens = s.opening(n)
 	s.emit(t, n)
+}
+
+// opening is what in the tables begins with the figure of the next characters:
+// "00 flour" is a name.
+func (s *scanner) opening(n int) reference.Opening {
+	if s.tables == nil {
+		return reference.Opening{}
+	}
+	return s.tables.Opening(s.text[s.byte : s.byte+n])
 }
 
 // thousands reports a comma that parts the thousands: three digits and no more

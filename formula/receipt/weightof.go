@@ -149,13 +149,13 @@ func weightHead(ts phrase, begun bool) (n int, times decimal.Decimal, own bool) 
 var ditto = words("ditto")
 
 // leansBy are the ways of leaning on another line by their first word.
-var leansBy = func() map[string][]string {
+var leansBy = func() wordMap[[]string] {
 	out := map[string][]string{}
 	for _, w := range leaning {
 		first, _, _ := strings.Cut(w, " ")
 		out[first] = append(out[first], w)
 	}
-	return out
+	return mapped(out)
 }()
 
 // leans reports a line that gives its amount by another: "their weight in
@@ -173,7 +173,7 @@ func (r *Reader) leans(ts phrase) (found, bool) {
 		return f, true
 	}
 	for _, c := range clauses {
-		for _, w := range leansBy[c.key(0)] {
+		for _, w := range leansBy.of(c, 0) {
 			n := c.begins(w)
 			if n == 0 || c.key(n) == "as" || c.key(n) == "will" || w == "do" && n == len(c) {
 				continue

@@ -2,17 +2,6 @@ package receipt
 
 import "strings"
 
-// wordSet is a set of words as they are compared.
-type wordSet map[string]bool
-
-func words(list string) wordSet {
-	out := wordSet{}
-	for _, w := range strings.Fields(list) {
-		out[w] = true
-	}
-	return out
-}
-
 // glue are the words that only hold a line together. They belong to no name,
 // amount or form, and leaving them out loses nothing.
 var glue = words("a an the of and or in with from also then plus some your any each take add put use allow get have mix stir")
@@ -38,12 +27,15 @@ var noOpeners = words(`seed weed red bed feed linseed aniseed rapeseed flaxseed 
 
 // participle reports a word that says what was done to a thing or how:
 // "sifted", "finely", "beaten".
-func participle(w string) bool {
-	if len(w) < 4 || noOpeners[w] {
+func (t token) participle() bool {
+	if len(t.key) < 4 || t.kind != word || t.is(noOpeners) {
 		return false
 	}
-	return strings.HasSuffix(w, "ed") || strings.HasSuffix(w, "ly") || handled[w]
+	return strings.HasSuffix(t.key, "ed") || strings.HasSuffix(t.key, "ly") || t.is(handled)
 }
+
+// participle reports that the token at i is one.
+func (p phrase) participle(i int) bool { return i >= 0 && i < len(p) && p[i].participle() }
 
 // handled are participles that do not end in -ed.
 var handled = words("beat beaten whipt mixt cut broken ground shred torn frozen burnt split")
@@ -57,12 +49,12 @@ func opensForm(ts phrase) bool {
 	}
 	k := ts.key(0)
 	if k == "and" || k == "but" || k == "or" {
-		return len(ts) > 1 && ts[1].kind == word && (participle(ts.key(1)) || handled[ts.key(1)] || doing[ts.key(1)])
+		return len(ts) > 1 && ts[1].kind == word && (ts.participle(1) || ts.is(1, handled) || ts.is(1, doing))
 	}
 	if k == "of" && number(ts[1:]).used > 0 {
 		return false // "yolks of 4 eggs"
 	}
-	return openers[k] || participle(k)
+	return ts.is(0, openers) || ts.participle(0)
 }
 
 // doing are the verbs a sentence about the thing may go on with.
@@ -82,12 +74,20 @@ var pinches = words("pinch dash speck handful scrape grating shake sprinkle")
 var containers = words("tin tins can cans packet packets jar jars box boxes bottle bottles carton cartons package packages bag bags tub tubs envelope envelopes sachet sachets tube tubes pot pots block blocks")
 
 // fruitParts are the parts of a fruit by the words for them.
-var fruitParts = map[string]string{
+var fruitParts = mapped(map[string]string{
 	"juice": juice, "juices": juice,
 	"rind": rind, "rinds": rind, "zest": rind, "peel": rind, "peels": rind, "skin": rind, "skins": rind, "raspings": rind, "outside": rind, "yellow": rind,
 	"pulp": flesh, "flesh": flesh, "segments": flesh, "inside": flesh, "insides": flesh, "meat": flesh, "peeled": flesh, "skinned": flesh,
 	"whole": wholeFruit, "entire": wholeFruit,
-}
+})
+
+// The words for parts: of fruits but for the whole of one, of eggs as well, and of
+// either with the whole.
+var (
+	partWords  = fruitParts.where(func(part string) bool { return part != wholeFruit })
+	sideOrPart = union(eggWords, partWords)
+	anyPart    = union(eggWords, fruitParts.set)
+)
 
 // wholeUses are things done to a fruit that leave all of it in.
 var wholeUses = words("sliced slices boiled pounded blended minced chopped quartered cut blitzed")

@@ -97,7 +97,7 @@ func (w *weave) otherWay(m mention) bool {
 	}
 	before := w.found[len(w.found)-1].to
 	j := m.from
-	for j > before && (w.ts[j-1].kind == mark && w.ts[j-1].key == "," || skipped[w.keys[j-1]] || w.keys[j-1] == "or" || w.keys[j-1] == "else" || w.keys[j-1] == "a") {
+	for j > before && (w.ts[j-1].kind == mark && w.ts[j-1].key == "," || w.ts.is(j-1, skipped) || w.keys[j-1] == "or" || w.keys[j-1] == "else" || w.keys[j-1] == "a") {
 		j--
 	}
 	return j == before && (m.afterOr(w, before) || w.key(m.from) == "or")
@@ -174,11 +174,11 @@ func (w *weave) passFirst(i int) int {
 		return n
 	}
 	if k := w.keys[i]; (k == "in" || k == "into") && i+1 < len(w.ts) { // "cut into two pieces"
-		if c := number(ts[1:]); c.used > 0 && pieces[ts.key(1+c.used)] {
+		if c := number(ts[1:]); c.used > 0 && ts.is(1+c.used, pieces) {
 			return 2 + c.used
 		}
 	}
-	if c := number(ts); c.used > 0 && uncounted[ts.key(c.used)] {
+	if c := number(ts); c.used > 0 && ts.is(c.used, uncounted) {
 		return c.used + 1
 	}
 	return 0
@@ -202,10 +202,10 @@ func (w *weave) vesselAt(i int) int {
 	if m == 0 {
 		return 0
 	}
-	if vesselWords[ts.key(n+m)] && ts.key(n+m) != "" {
+	if ts.is(n+m, vesselWords) && ts.key(n+m) != "" {
 		return n + m + 1
 	}
-	if vesselWords[ts.key(n+m-1)] && ts.key(n+m) == "of" && !w.inList { // "over a basin of boiling water"
+	if ts.is(n+m-1, vesselWords) && ts.key(n+m) == "of" && !w.inList { // "over a basin of boiling water"
 		for j := max(0, i-3); j < i; j++ {
 			if k := w.keys[j]; k == "in" || k == "into" || k == "over" {
 				if c, e := w.nameAt(i+n+m+1, false); e > 0 && c.Ingredient != nil && slices.Contains(c.Ingredient.Roles, "water") {
@@ -225,9 +225,9 @@ func (w *weave) comparison(i int) int {
 	ts := w.ts
 	end := 0
 	switch k := w.keys[i]; {
-	case k == "as" && i+2 < len(ts) && ts.key(i+2) == "as" && !howMuch[ts.key(i+1)]:
+	case k == "as" && i+2 < len(ts) && ts.key(i+2) == "as" && !ts.is(i+1, howMuch):
 		end = i + 3
-	case likened[k] && ts.key(i+1) == "of":
+	case ts.is(i, likened) && ts.key(i+1) == "of":
 		end = i + 2
 	case k == "like":
 		end = i + 1
@@ -288,7 +288,7 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 		switch {
 		case n > 0:
 			i += n
-		case skipped[w.keys[i]] || participle(w.keys[i]) && !imperatives[w.keys[i]] || adverbs[w.keys[i]] || w.keys[i] == "and" && skip > 0:
+		case w.ts.is(i, skipped) || w.ts.participle(i) && !w.ts.is(i, imperatives) || w.ts.is(i, adverbs) || w.keys[i] == "and" && skip > 0:
 			i++
 		default:
 			return reference.Called{}, 0
@@ -300,11 +300,11 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 // furtherName reads on where a side of an egg begins a longer name with words
 // of handling in its midst: "white powdered sugar" is no white of egg.
 func (w *weave) furtherName(i, n int) (reference.Called, int) {
-	if eggSides[w.keys[i]] == "" {
+	if eggSides.of(w.ts, i) == "" {
 		return reference.Called{}, 0
 	}
 	j := i + 1
-	for j < len(w.ts) && w.ts[j].kind == word && participle(w.keys[j]) {
+	for j < len(w.ts) && w.ts[j].kind == word && w.ts.participle(j) {
 		j++
 	}
 	if j >= len(w.ts) || w.ts[j].kind != word {
@@ -320,7 +320,7 @@ func (w *weave) furtherName(i, n int) (reference.Called, int) {
 // wholeName reports that a name is not cut out of the middle of words that mean
 // something else: "butter dish", "cream-coloured".
 func (w *weave) wholeName(from, to int) bool {
-	if to < len(w.ts) && (toolWords[w.keys[to]] || vesselWords[w.keys[to]] && to-from == 1 && w.keys[from] != "sugar") {
+	if to < len(w.ts) && (w.ts.is(to, toolWords) || w.ts.is(to, vesselWords) && to-from == 1 && w.keys[from] != "sugar") {
 		return false
 	}
 	return true
