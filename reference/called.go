@@ -18,7 +18,9 @@ func Words(s string) []string {
 	if low, ok := oneWord(s); ok {
 		return []string{low}
 	}
-	s = plain.Replace(strings.ToLower(s))
+	if s = strings.ToLower(s); !isPlain(s) {
+		s = plain.Replace(s)
+	}
 	return strings.FieldsFunc(s, func(r rune) bool {
 		return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r == '%' || r == '&' || r > 127)
 	})
@@ -31,6 +33,16 @@ var plain = strings.NewReplacer(
 	"î", "i", "ï", "i", "ô", "o", "ö", "o", "œ", "oe", "û", "u", "ü", "u", "ù", "u", "ñ", "n",
 	"ſ", "s", "'", "", "’", "", "‘", "",
 )
+
+// isPlain reports a text without accents, apostrophes or a long s.
+func isPlain(s string) bool {
+	for i := range len(s) {
+		if s[i] == '\'' || s[i] > 127 {
+			return false
+		}
+	}
+	return true
+}
 
 // oneWord is the plainest case of Words: letters and nothing else.
 func oneWord(s string) (string, bool) {
@@ -59,7 +71,38 @@ func Key(name string) string {
 	if low, ok := oneWord(name); ok {
 		return low
 	}
+	if isKey(name) {
+		return name
+	}
 	return strings.Join(Words(name), " ")
+}
+
+// isKey reports a name that is its own key: lower-case words, one space between
+// any two.
+func isKey(name string) bool {
+	last := byte(' ')
+	for i := range len(name) {
+		c := name[i]
+		if c == ' ' && last == ' ' || c != ' ' && !(c >= 'a' && c <= 'z' || c >= '0' && c <= '9') {
+			return false
+		}
+		last = c
+	}
+	return last != ' '
+}
+
+// longestKey is room for the key of nearly every name.
+const longestKey = 80
+
+// appendKey joins words to the key they make together.
+func appendKey(to []byte, words []string) []byte {
+	for i, w := range words {
+		if i > 0 {
+			to = append(to, ' ')
+		}
+		to = append(to, w...)
+	}
+	return to
 }
 
 // Ingredient returns the row with the id.
@@ -81,11 +124,17 @@ type When struct {
 // say nothing of what a thing is may stand around the name; the longest name
 // inside wins. It reports false when no known name is left.
 func (t *Tables) Called(name string, book, kitchen When) (Called, bool) {
-	words := Words(name)
+	return t.CalledBy(Words(name), book, kitchen)
+}
+
+// CalledBy is Called of a name that is in words already, as names are compared.
+func (t *Tables) CalledBy(words []string, book, kitchen When) (Called, bool) {
 	n := len(words)
 	longest := 0
 	for _, w := range words {
-		longest = max(longest, t.mayOpen(w))
+		if longest = max(longest, t.mayOpen(w)); longest >= n {
+			break
+		}
 	}
 	for length := min(n, longest); length > 0; length-- {
 		for from := 0; from+length <= n; from++ {
@@ -109,10 +158,7 @@ func (t *Tables) mayOpen(word string) int {
 
 func (t *Tables) allModifiers(words []string) bool {
 	for len(words) > 0 {
-		n := min(len(words), t.index.longestModifier)
-		for n > 0 && !t.index.modifier[strings.Join(words[:n], " ")] {
-			n--
-		}
+		n := t.SetAside(words)
 		if n == 0 {
 			return false
 		}
@@ -124,42 +170,61 @@ func (t *Tables) allModifiers(words []string) bool {
 // exactly looks the words up as they are, then with the last word made
 // singular, then the first ("yolks of egg").
 func (t *Tables) exactly(words []string, book, kitchen When) (Called, bool) {
-	try := func(words []string) (Called, bool) {
-		e, ok := t.index.name[strings.Join(words, " ")]
-		if !ok {
-			return Called{}, false
-		}
-		switch e.table {
-		case nameIngredient:
-			return Called{Ingredient: &t.Ingredients[e.row]}, true
-		case nameFruit:
-			return Called{Fruit: &t.Fruits[e.row]}, true
-		}
-		n := &t.Names[e.row]
-		when := book
-		if n.Goods {
-			when = kitchen
-		}
-		return t.reading(n.Readings, when)
-	}
-	if c, ok := try(words); ok {
+	var room, other [longestKey]byte
+	key := appendKey(room[:0], words)
+	if c, ok := t.keyed(key, book, kitchen); ok {
 		return c, true
 	}
 	last := len(words) - 1
-	for _, single := range singular(words[last]) {
-		if c, ok := try(append(append([]string(nil), words[:last]...), single)); ok {
-			return c, true
+	stem := key[:len(key)-len(words[last])]
+	for _, e := range plurals {
+		if single, ok := e.single(words[last]); ok {
+			if c, ok := t.keyed(append(append(append(other[:0], stem...), single...), e.add...), book, kitchen); ok {
+				return c, true
+			}
 		}
 	}
-	if last > 0 {
-		for _, single := range singular(words[0]) {
-			if c, ok := try(append([]string{single}, words[1:]...)); ok {
+	if last == 0 {
+		return Called{}, false
+	}
+	rest := key[len(words[0]):]
+	for _, e := range plurals {
+		if single, ok := e.single(words[0]); ok {
+			if c, ok := t.keyed(append(append(append(other[:0], single...), e.add...), rest...), book, kitchen); ok {
 				return c, true
 			}
 		}
 	}
 	return Called{}, false
 }
+
+// keyed looks a key up as it is.
+func (t *Tables) keyed(key []byte, book, kitchen When) (Called, bool) {
+	e, ok := t.index.name[string(key)]
+	if !ok {
+		return Called{}, false
+	}
+	switch e.table {
+	case nameIngredient:
+		return Called{Ingredient: &t.Ingredients[e.row]}, true
+	case nameFruit:
+		return Called{Fruit: &t.Fruits[e.row]}, true
+	}
+	n := &t.Names[e.row]
+	when := book
+	if n.Goods {
+		when = kitchen
+	}
+	return t.reading(n.Readings, when)
+}
+
+// plural is an ending of a plural and what the singular has instead.
+type plural struct{ end, add string }
+
+var plurals = [...]plural{{"ies", "y"}, {"es", ""}, {"s", ""}}
+
+// single is a word without the ending.
+func (p plural) single(w string) (string, bool) { return strings.CutSuffix(w, p.end) }
 
 // Begins finds the longest name the words begin with, none of them set aside,
 // and how many of them it takes: 0 when they begin with none.
@@ -178,8 +243,12 @@ func (t *Tables) Begins(words []string, book, kitchen When) (Called, int) {
 // SetAside counts the words at the start that say nothing of what a thing is
 // ("best", "cut in pieces"), taken as one way of saying so: 0 when there is none.
 func (t *Tables) SetAside(words []string) int {
-	for n := min(len(words), t.index.longestModifier); n > 0; n-- {
-		if t.index.modifier[strings.Join(words[:n], " ")] {
+	if len(words) == 0 {
+		return 0
+	}
+	for n := min(int(t.index.opening[words[0]].Aside), len(words)); n > 0; n-- {
+		var room [longestKey]byte
+		if t.index.modifier[string(appendKey(room[:0], words[:n]))] {
 			return n
 		}
 	}
@@ -200,21 +269,6 @@ func (t *Tables) reading(readings []NameReading, w When) (Called, bool) {
 func (t *Tables) Reading(readings []NameReading, w When) (*Ingredient, bool) {
 	c, ok := t.reading(readings, w)
 	return c.Ingredient, ok
-}
-
-// singular gives the forms a plural may be the plural of.
-func singular(w string) []string {
-	var out []string
-	if s, ok := strings.CutSuffix(w, "ies"); ok {
-		out = append(out, s+"y")
-	}
-	if s, ok := strings.CutSuffix(w, "es"); ok {
-		out = append(out, s)
-	}
-	if s, ok := strings.CutSuffix(w, "s"); ok {
-		out = append(out, s)
-	}
-	return out
 }
 
 // IngredientNames lists every name an ingredient may go by, for suggestions. The

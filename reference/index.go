@@ -21,7 +21,6 @@ type index struct {
 	ranges     map[string][]*Range // by class
 
 	measureNames    []string // each once
-	longestModifier int      // words
 	opening         map[string]Opening
 	fill            map[string]int
 	vessel          map[string]bool // names
@@ -92,9 +91,7 @@ func (t *Tables) build() {
 	}
 	for _, m := range t.Modifiers {
 		for _, w := range m.Words {
-			k := Key(w)
-			x.modifier[k] = true
-			x.longestModifier = max(x.longestModifier, strings.Count(k, " ")+1)
+			x.modifier[Key(w)] = true
 		}
 	}
 	named := map[string]bool{}

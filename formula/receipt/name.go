@@ -128,7 +128,18 @@ func named(ts phrase) bool {
 // unending are words no name ends with, though the tables set them aside.
 var unending = words("and or but of the a an with plus")
 
-func (r *Reader) called(ts phrase) (reference.Called, bool) { return r.named(ts.modern()) }
+func (r *Reader) called(ts phrase) (reference.Called, bool) {
+	var room [longestName]string
+	keys := room[:0]
+	for i := range ts {
+		t := &ts[i]
+		if t.kind != word || len(keys) == cap(keys) || len(t.text) == 1 && t.text != t.key || strings.Contains(t.key, " ") {
+			return r.named(ts.modern()) // "salt & pepper" is looked up as it stands
+		}
+		keys = append(keys, t.key)
+	}
+	return r.Tables.CalledBy(keys, reference.When{Year: r.Year, Place: r.Place}, r.kitchen())
+}
 
 // named finds what a name means in the book, bought by the kitchen.
 func (r *Reader) named(name string) (reference.Called, bool) {

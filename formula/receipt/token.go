@@ -59,12 +59,20 @@ type phrase []token
 
 // String is the phrase as it was written.
 func (p phrase) String() string {
+	if len(p) == 1 {
+		return p[0].text
+	}
+	n := 0
+	for i := range p {
+		n += len(p[i].lead) + len(p[i].text)
+	}
 	var b strings.Builder
-	for i, t := range p {
+	b.Grow(n)
+	for i := range p {
 		if i > 0 {
-			b.WriteString(t.lead)
+			b.WriteString(p[i].lead)
 		}
-		b.WriteString(t.text)
+		b.WriteString(p[i].text)
 	}
 	return b.String()
 }
