@@ -29,6 +29,9 @@ type amount struct {
 // it takes, 0 when it begins with none. Words of size before a counted thing
 // are left to the thing's name.
 func (r *Reader) amountAt(ts phrase) (amount, int) {
+	if !mayBeAmount(ts) {
+		return amount{}, 0
+	}
 	a := amount{from: ts.column()}
 	i := r.head(ts, &a)
 	switch m := r.measureAt(ts[i:]); {
@@ -56,6 +59,16 @@ func (r *Reader) amountAt(ts phrase) (amount, int) {
 	a.said = true
 	a.Words = ts[:i].String()
 	return a, i
+}
+
+// mayBeAmount reports a phrase that begins as an amount may: with a number, a
+// measure or how full it is.
+func mayBeAmount(ts phrase) bool {
+	if len(ts) == 0 {
+		return false
+	}
+	t := &ts[0]
+	return t.kind == figure || t.opens.Measure > 0 || t.opens.Fill > 0 || t.is(amountOpens)
 }
 
 // take makes the measure at ts[i:i+m] that of the amount.
@@ -185,11 +198,18 @@ func multiply(a, b reference.Span) reference.Span {
 func (r *Reader) tail(ts phrase, a *amount) int {
 	i := 0
 	for {
-		n := 0
-		for _, read := range [...]func(*Reader, phrase, *amount) int{(*Reader).andHalf, (*Reader).upTo, (*Reader).besides, (*Reader).further, (*Reader).packed} {
-			if n = read(r, ts[i:], a); n > 0 {
-				break
-			}
+		n := r.andHalf(ts[i:], a)
+		if n == 0 {
+			n = r.upTo(ts[i:], a)
+		}
+		if n == 0 {
+			n = r.besides(ts[i:], a)
+		}
+		if n == 0 {
+			n = r.further(ts[i:], a)
+		}
+		if n == 0 {
+			n = r.packed(ts[i:], a)
 		}
 		if n == 0 {
 			return i

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"assize/formula"
 )
@@ -17,6 +18,9 @@ type page struct {
 	lines  []int  // where each line begins
 	doubts []doubt
 	blocks []block
+	all    phrase // the tokens of the clear text
+	text   string // the text as given; when it is all of plain signs, a character is a byte of it
+	plain  bool
 }
 
 // blockKind tells the blocks of a page apart.
@@ -37,15 +41,19 @@ type block struct {
 // newPage cuts a text into blocks. What is no character of a text is read as a
 // space.
 func newPage(r *Reader, text string) *page {
-	p := &page{r: r, given: []rune(text)}
+	p := &page{r: r, given: []rune(text), plain: true}
 	for i, c := range p.given {
+		p.plain = p.plain && c < utf8.RuneSelf
 		if c == '\uFEFF' || c == '\u00AD' || c != '\n' && (unicode.IsControl(c) || unicode.In(c, unicode.Zl, unicode.Zp)) {
 			p.given[i] = ' '
 		}
 	}
-	p.doubts = findDoubts(string(p.given))
-	p.clear = cleared(p.given, p.doubts)
-	p.steps = slices.Clone(p.given)
+	p.text = string(p.given)
+	p.doubts = findDoubts(p.text)
+	p.clear, p.steps = p.given, p.given
+	if len(p.doubts) > 0 {
+		p.clear, p.steps = cleared(p.given, p.doubts), slices.Clone(p.given)
+	}
 	for _, d := range p.doubts {
 		if d.kind == struck || d.kind == margin || d.kind == corrected {
 			copy(p.steps[d.from:d.to], p.clear[d.from:d.to])
@@ -57,6 +65,11 @@ func newPage(r *Reader, text string) *page {
 			p.lines = append(p.lines, i+1)
 		}
 	}
+	text = p.text
+	if len(p.doubts) > 0 {
+		text = string(p.clear)
+	}
+	p.all = scan(text, p.clear, 0, r.Tables)
 	p.cut()
 	return p
 }
@@ -72,17 +85,51 @@ func (p *page) pos(at int) formula.Pos {
 
 // words are the clear words between two places on one line.
 func (p *page) words(from, to int) string {
-	return strings.Join(strings.Fields(string(p.clear[from:to])), " ")
+	if len(p.doubts) == 0 {
+		return p.copied(from, to)
+	}
+	return spaced(string(p.clear[from:to]))
 }
 
 // copied are the words between two places as they were copied, on one line.
 func (p *page) copied(from, to int) string {
-	return strings.Join(strings.Fields(string(p.given[from:to])), " ")
+	if p.plain {
+		return spaced(p.text[from:to])
+	}
+	return spaced(string(p.given[from:to]))
+}
+
+// spaced is a text with one space between any two words and none around them.
+func spaced(s string) string {
+	s = strings.TrimSpace(s)
+	for i := range s {
+		if c := s[i]; c == '\n' || c == '\t' || c == '\r' || c >= utf8.RuneSelf || c == ' ' && s[i+1] == ' ' {
+			return strings.Join(strings.Fields(s), " ")
+		}
+	}
+	return s
 }
 
 // tokens splits a stretch of the page; columns count in the page.
 func (p *page) tokens(from, to int) phrase {
-	return p.r.split(p.clear[from:to], from)
+	if from >= to {
+		return nil
+	}
+	if from > 0 && !unicode.IsSpace(p.clear[from-1]) || to < len(p.clear) && !unicode.IsSpace(p.clear[to]) || p.clear[from] == '.' {
+		return p.r.split(p.clear[from:to], from) // cut out of the middle of words
+	}
+	at := func(t token, from int) int { return t.from - from }
+	i, _ := slices.BinarySearchFunc(p.all, from+1, at)
+	n, _ := slices.BinarySearchFunc(p.all[i:], to+1, at)
+	ts := p.all[i : i+n : i+n]
+	for len(ts) > 0 && ts[len(ts)-1].kind == mark && ts[len(ts)-1].key == "." {
+		ts = ts[:len(ts)-1] // the last stop parts nothing from nothing
+	}
+	if len(ts) > 0 && ts[0].lead != "" && ts[0].lead != " " {
+		ts = slices.Clone(ts)
+		ts[0].lead = ""
+	}
+	return ts
 }
 
 // row is one line of the page, its ends trimmed.
