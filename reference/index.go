@@ -12,7 +12,7 @@ type index struct {
 	name       map[string]nameEntry
 	modifier   map[string]bool
 	measure    map[string][]*Measure // by key of each name
-	class      map[string]int   // by id and by the other spellings
+	class      map[string]int        // by id and by the other spellings
 	ratio      map[string]int
 	method     map[string]int
 	step       map[string]int
@@ -20,12 +20,12 @@ type index struct {
 	sign       map[string][]int    // signs by the key of each word
 	ranges     map[string][]*Range // by class
 
-	measureNames    []string // each once
-	opening         map[string]Opening
-	fill            map[string]int
-	vessel          map[string]bool // names
-	heat            map[string]bool // words for the heat of an oven
-	names           []string        // that an ingredient may go by
+	measureNames []string // each once
+	opening      map[string]Opening
+	fill         map[string]int
+	vessel       map[string]bool // names
+	heat         map[string]bool // words for the heat of an oven
+	names        []string        // that an ingredient may go by
 }
 
 type nameEntry struct {

@@ -201,7 +201,7 @@ func trimMarks(ts phrase) phrase {
 }
 
 // comma is the mark set between phrases that are put together.
-var comma = token{kind: mark, key: ",", text: ",", lead: ""}
+var comma = token{kind: mark, key: ",", text: ",", lead: "", id: entered(",")}
 
 // joined puts one phrase after another with a mark between them.
 func joined(a, b phrase) phrase {

@@ -44,7 +44,7 @@ func (r *Reader) eggSidesFirst(ts phrase) (found, bool) {
 	implied := !known
 	if implied {
 		eggs.ing, known = r.Tables.Ingredient(egg)
-		eggs.name = phrase{{kind: word, text: "eggs", key: "eggs", from: ts.column()}}
+		eggs.name = phrase{plainWord("eggs", ts.column())}
 	}
 	if !known {
 		return found{}, false

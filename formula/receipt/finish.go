@@ -69,19 +69,18 @@ func (m *making) tellKinds(parts []*portionOf) {
 	raised := m.titled.has(raisedWords)
 	for _, p := range parts {
 		if p.part.Kind == formula.Filling && p == m.parts[0] && m.holds(p, "flour") {
-			said := m.said(p)
 			switch {
-			case m.mostlyOf(p, pasteRoles) && m.holds(p, "flour") && said.has(pasteWords):
+			case m.mostlyOf(p, pasteRoles) && m.holds(p, "flour") && m.says(p, pasteWords):
 				p.part.Kind, p.part.Name = formula.Pastry, "paste"
 			case m.holds(p, "flour") && m.holds(p, "yeast") && len(parts) == 1:
 				p.part.Kind, p.part.Name = formula.Bread, "bread"
-			case m.holds(p, "flour") && said.has(cakeWords) && !m.titled.has(fillings) && len(parts) == 1 && !said.has(batterWords):
+			case m.holds(p, "flour") && m.says(p, cakeWords) && !m.titled.has(fillings) && len(parts) == 1 && !m.says(p, batterWords):
 				p.part.Kind, p.part.Name = formula.Cake, "cake"
-			case said.has(batterWords) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && len(parts) == 1:
+			case m.says(p, batterWords) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && len(parts) == 1:
 				p.part.Kind, p.part.Name = formula.Batter, "batter"
 			}
 		}
-		if p.part.Kind == formula.Cake && p == m.parts[0] && m.holds(p, "yeast") && m.said(p).has(kneadWords) {
+		if p.part.Kind == formula.Cake && p == m.parts[0] && m.holds(p, "yeast") && m.says(p, kneadWords) {
 			p.part.Kind, p.part.Name = formula.Bread, "bread"
 		}
 		if p.part.Kind != formula.Pastry || p.part.Lay != "" || len(p.lines) == 0 {
@@ -118,17 +117,17 @@ var (
 	pasteRoles  = []string{"flour", "butter", "hard_fat", "water", "salt", "yolk", "oil", "white"}
 )
 
-// said are the words of the steps of a part.
-func (m *making) said(p *portionOf) phrase {
-	var out phrase
+// says reports that a word of the set is among the steps of a part.
+func (m *making) says(p *portionOf, set wordSet) bool {
 	for _, ts := range m.seen {
-		for _, t := range ts {
-			if slices.ContainsFunc(p.steps, func(s stretch) bool { return t.from > s.from && t.from <= s.to }) {
-				out = append(out, t)
+		for i := range ts {
+			t := &ts[i]
+			if t.is(set) && slices.ContainsFunc(p.steps, func(s stretch) bool { return t.from > s.from && t.from <= s.to }) {
+				return true
 			}
 		}
 	}
-	return out
+	return false
 }
 
 // mostlyOf reports a part whose amounts are all of things of some roles.
@@ -236,8 +235,8 @@ func (m *making) moveSteps(p *portionOf) {
 // dropAgain takes out names without an amount that another line of the receipt
 // holds.
 func (m *making) dropAgain(p *portionOf) {
-	var kept []gathered
-	named := map[string]bool{}
+	kept := p.lines[:0]
+	var named []string
 	for _, g := range p.lines {
 		if g.how == bare && !g.listed && len(g.line.Items) > 0 {
 			it := g.line.Items[0]
@@ -245,10 +244,10 @@ func (m *making) dropAgain(p *portionOf) {
 				kept = append(kept, g) // as much more as is wanted
 				continue
 			}
-			if m.isListed(it) || named[it.Ingredient] {
+			if m.isListed(it) || slices.Contains(named, it.Ingredient) {
 				continue
 			}
-			named[it.Ingredient] = true
+			named = append(named, it.Ingredient)
 			defer m.owned.list(g.line)
 		}
 		kept = append(kept, g)

@@ -233,8 +233,7 @@ func (m *making) gather(g gathered) {
 // wasListed reports a thing that a line read so far holds.
 func (m *making) wasListed(c reference.Called, name []string) bool {
 	n := spokenName{fruit: c.Fruit}
-	telling := slices.DeleteFunc(slices.Clone(name), func(w string) bool { return m.r.Tables.SetAside([]string{w}) > 0 })
-	n.words = stems(telling)
+	n.names = slices.DeleteFunc(slices.Clone(name), func(w string) bool { return m.r.Tables.SetAside([]string{w}) > 0 })
 	if ing := c.Ingredient; ing != nil {
 		n.id, n.base, n.roles = ing.ID, ing.Base, ing.Roles[:min(1, len(ing.Roles))]
 	}

@@ -81,7 +81,18 @@ type mentions struct {
 type spoken struct {
 	id, base string
 	roles    []string
-	words    []string // of its name, in the singular
+	names    []string // what it is called, with what is counted of it
+	words    []string // of its names, in the singular; told when first asked for
+}
+
+// tell are the words of what a thing is called, in the singular.
+func (s *spoken) tell() []string {
+	if s.words == nil {
+		for _, n := range s.names {
+			s.words = append(s.words, stems(reference.Words(n))...)
+		}
+	}
+	return s.words
 }
 
 // telling are the roles that make one thing of different rows: any sugar in
@@ -110,10 +121,10 @@ func (m *mentions) list(l formula.Line) {
 }
 
 func (m *mentions) spoken(it formula.Item) spoken {
-	th := spoken{id: it.Ingredient, words: stems(reference.Words(it.Name + " " + it.Amount.Each))}
+	th := spoken{id: it.Ingredient, names: []string{it.Name, it.Amount.Each}}
 	if ing, ok := m.t.Ingredient(it.Ingredient); ok {
 		th.base, th.roles = ing.Base, ing.Roles
-		th.words = append(th.words, stems(reference.Words(ing.Name))...)
+		th.names = append(th.names, ing.Name)
 	}
 	return th
 }
@@ -207,7 +218,7 @@ var spokenAs = map[string][]string{
 
 func (m *mentions) spokenOf(it formula.Item, spoken map[string]bool) bool {
 	th := m.spoken(it)
-	for _, w := range th.words {
+	for _, w := range th.tell() {
 		if spoken[w] && !slices.Contains(idle, w) {
 			return true
 		}
@@ -242,7 +253,8 @@ func (n spokenName) key() string {
 // isListed reports whether any line holds what the step names: the same row, a
 // form of it, a thing of the same role, or one that shares a telling word.
 func (m *mentions) isListed(n spokenName) bool {
-	for _, l := range m.listed {
+	for i := range m.listed {
+		l := &m.listed[i]
 		if n.fruit != nil {
 			if fruitHolds(n.fruit, l) {
 				return true
@@ -257,8 +269,15 @@ func (m *mentions) isListed(n spokenName) bool {
 				return true
 			}
 		}
-		for _, w := range n.words {
-			if slices.Contains(l.words, w) && !slices.Contains(idle, w) {
+	}
+	if n.fruit != nil || len(m.listed) == 0 {
+		return false
+	}
+	words := n.tell()
+	for i := range m.listed {
+		have := m.listed[i].tell()
+		for _, w := range words {
+			if slices.Contains(have, w) && !slices.Contains(idle, w) {
 				return true
 			}
 		}
@@ -278,7 +297,7 @@ func related(role string, roles []string) bool {
 	return false
 }
 
-func fruitHolds(f *reference.Fruit, l spoken) bool {
+func fruitHolds(f *reference.Fruit, l *spoken) bool {
 	for _, rs := range [][]reference.NameReading{f.Juice, f.Rind, f.Whole} {
 		for _, r := range rs {
 			if r.Is == l.id {
@@ -287,7 +306,7 @@ func fruitHolds(f *reference.Fruit, l spoken) bool {
 		}
 	}
 	for _, name := range f.Names {
-		if words := stems(reference.Words(name)); containsAll(l.words, words) {
+		if words := stems(reference.Words(name)); containsAll(l.tell(), words) {
 			return true
 		}
 	}
@@ -351,7 +370,7 @@ func (m *mentions) nameAt(words []string, i int) (spokenName, int) {
 			continue // a paste or a custard, not what it is made of
 		}
 		n := spokenName{name: strings.Join(phrase, " "), fruit: c.Fruit}
-		n.words = stems(phrase)
+		n.names = phrase
 		if c.Ingredient != nil {
 			n.id, n.base, n.roles = c.Ingredient.ID, c.Ingredient.Base, c.Ingredient.Roles
 		}

@@ -36,7 +36,7 @@ func ParseNumber(text string) (reference.Span, error) {
 	case len(trimmed) > longestNumber:
 		return reference.Span{}, errors.New("the number is too long to read")
 	}
-	ts := tokenize(trimmed, nil)
+	ts := tokenizeLine(trimmed, nil)
 	if ts.key(0) == "-" {
 		return reference.Span{}, fmt.Errorf("%q is less than nothing", trimmed)
 	}

@@ -16,7 +16,7 @@ import (
 func OwnMeasure(text string, t *reference.Tables) (m formula.OwnMeasure, hint, what string) {
 	const wanted = "write it as `this book's teacup is a gill`; keep other remarks in a comment"
 	r := &Reader{Tables: t}
-	ts := tokenize(strings.TrimRight(strings.TrimSpace(text), "."), nil)
+	ts := tokenizeLine(strings.TrimRight(strings.TrimSpace(text), "."), t)
 	verb := slices.IndexFunc(ts, func(k token) bool { return slices.Contains(isWords, reference.Key(k.text)) })
 	if verb <= 0 || verb+1 >= len(ts) {
 		return m, wanted, fmt.Sprintf("%q is not read as a remark on a measure", text)

@@ -21,6 +21,15 @@ type page struct {
 	all    phrase // the tokens of the clear text
 	text   string // the text as given; when it is all of plain signs, a character is a byte of it
 	plain  bool
+	rooms  rooms
+}
+
+// rooms are the lists that the sentences of a page are worked in, one after
+// another.
+type rooms struct {
+	keys, words []string
+	at          []int
+	found       []mention
 }
 
 // blockKind tells the blocks of a page apart.

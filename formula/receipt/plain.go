@@ -98,7 +98,7 @@ func (r *Reader) plainAmount(p Plain) (amount, found) {
 	var f found
 	kind, special := units[unitKey(p.Unit)]
 	if !special {
-		ts := splice(phrase{{kind: word, text: "a", key: "a", from: 1}}, r.tokens(p.Unit))
+		ts := splice(phrase{plainWord("a", 1)}, r.tokens(p.Unit))
 		b, n := r.amountAt(ts)
 		if n != len(ts) || b.Measure == "" {
 			hint := r.askMeasure(p.Unit)

@@ -106,6 +106,9 @@ func bounds(low, likely, high decimal.Decimal, unit string) string {
 
 // rounded is a figure to three places that count.
 func rounded(d decimal.Decimal) string {
+	if d.Exponent() >= 0 {
+		return d.String()
+	}
 	places := int32(0)
 	switch {
 	case d.LessThan(decimal.NewFromInt(1)):
@@ -129,6 +132,9 @@ var fractions = []struct {
 
 // figured is one number as a cook writes it: 2, 1 1/2, 0.45.
 func figured(d decimal.Decimal) string {
+	if d.Exponent() == 0 {
+		return d.String()
+	}
 	rest := d.Sub(d.Floor())
 	if rest.IsZero() {
 		return d.String()

@@ -54,6 +54,11 @@ func (f figureFault) String() string {
 	}[f]
 }
 
+// plainWord is a word that stands in no text.
+func plainWord(w string, from int) token {
+	return token{kind: word, text: w, key: w, from: from, id: vocabulary[w]}
+}
+
 // phrase is a run of tokens.
 type phrase []token
 
@@ -175,8 +180,7 @@ const places = 12
 
 func ratio(over, under decimal.Decimal) decimal.Decimal { return over.DivRound(under, places) }
 
-// tokenize splits a text. A stop after an abbreviation is no mark: after a measure
-// of the tables, or after any word when no tables are given.
+// tokenize splits a text. A stop after the abbreviation of a measure is no mark.
 func tokenize(text string, t *reference.Tables) phrase {
 	runes := []rune(text)
 	if !utf8.ValidString(text) {
@@ -185,15 +189,43 @@ func tokenize(text string, t *reference.Tables) phrase {
 	return scan(text, runes, 0, t)
 }
 
+// tokenizeLine splits a text in which no sentence ends: a stop after a word is no
+// mark. The tables may be nil.
+func tokenizeLine(text string, t *reference.Tables) phrase {
+	runes := []rune(text)
+	if !utf8.ValidString(text) {
+		text = string(runes)
+	}
+	s := scanner{text: text, runes: runes, tables: t, unbroken: true}
+	return s.all()
+}
+
 // scan splits characters that begin at a place of a longer text; text is the same
 // characters.
 func scan(text string, runes []rune, at int, t *reference.Tables) phrase {
-	const usual = 5 // characters of a word and the space before it
-	s := scanner{text: text, runes: runes, base: at, tables: t, out: make(phrase, 0, len(runes)/usual+4)}
+	s := scanner{text: text, runes: runes, base: at, tables: t}
+	return s.all()
+}
+
+func (s *scanner) all() phrase {
+	s.out = make(phrase, 0, mostTokens(s.runes))
 	for s.at < len(s.runes) {
 		s.next()
 	}
 	return s.out
+}
+
+// mostTokens is how many tokens characters may come to: every run of letters or
+// digits, and every sign.
+func mostTokens(runes []rune) int {
+	n, last := 0, ' '
+	for _, r := range runes {
+		if plain := r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'; r != ' ' && !(plain && (last >= 'a' && last <= 'z' || last >= 'A' && last <= 'Z')) && !(isDigit(r) && isDigit(last)) {
+			n++
+		}
+		last = r
+	}
+	return n
 }
 
 type scanner struct {
@@ -205,6 +237,8 @@ type scanner struct {
 	lead   string
 	out    phrase
 	tables *reference.Tables
+	// unbroken takes every word for one that may be an abbreviation.
+	unbroken bool
 }
 
 func (s *scanner) peek(n int) rune {
@@ -321,7 +355,7 @@ func (s *scanner) stop() {
 
 // abbreviated reports a word that may be the abbreviation of a measure.
 func (s *scanner) abbreviated(t token) bool {
-	return s.tables == nil || t.opens.Measure > 0 && s.tables.MeasuresKeyed(t.key)
+	return s.unbroken || t.opens.Measure > 0 && s.tables.MeasuresKeyed(t.key)
 }
 
 // shortWord reports the abbreviation of a measure, by its length or for want of

@@ -48,19 +48,25 @@ type weave struct {
 }
 
 func newWeave(r *Reader, p *page, ts phrase) *weave {
-	w := &weave{r: r, quiet: r.silent(), ts: ts, page: p, keys: make([]string, len(ts)), at: make([]int, len(ts)+1)}
-	for i, t := range ts {
-		w.at[i] = len(w.words)
-		switch {
-		case t.kind == word:
-			w.keys[i] = t.key
-			w.words = append(w.words, t.key)
-		case t.kind == figure:
-			w.keys[i] = t.text
-			w.words = append(w.words, t.text)
+	w := &weave{r: r, quiet: r.silent(), ts: ts, page: p}
+	w.keys, w.words, w.at, w.found = p.rooms.keys[:0], p.rooms.words[:0], p.rooms.at[:0], p.rooms.found[:0]
+	for i := range ts {
+		t := &ts[i]
+		w.at = append(w.at, len(w.words))
+		key := ""
+		switch t.kind {
+		case word:
+			key = t.key
+		case figure:
+			key = t.text
+		}
+		w.keys = append(w.keys, key)
+		if t.kind != mark {
+			w.words = append(w.words, key)
 		}
 	}
-	w.at[len(ts)] = len(w.words)
+	w.at = append(w.at, len(w.words))
+	p.rooms.keys, p.rooms.words, p.rooms.at = w.keys, w.words, w.at
 	return w
 }
 
@@ -86,6 +92,7 @@ func (w *weave) scan() []mention {
 		}
 		i += max(1, w.pass(i))
 	}
+	w.page.rooms.found = w.found
 	return w.found
 }
 
@@ -147,23 +154,83 @@ func (w *weave) tasteBefore(i int) {
 // mentionAt reads what begins at a token. Each way of wording is tried, those
 // that only certain words begin first.
 func (w *weave) mentionAt(i int) (mention, bool) {
+	t := &w.ts[i]
+	numbered := t.kind == figure || t.is(numberOpens)
+	parted := t.participle()
+	switch {
+	case numbered, parted, t.old, t.opens.Name > 0, t.opens.Measure > 0, t.opens.Fill > 0, t.is(mentionOpens):
+	case w.inList && (t.opens.Aside > 0 || t.is(listOpens)):
+	default:
+		return mention{}, false // as most words do, it begins nothing
+	}
 	if n := w.passFirst(i); n > 0 {
 		return mention{}, false
 	}
-	for _, read := range [...]func(*weave, int) (mention, bool){
-		(*weave).signed, (*weave).parts, (*weave).ofTheSame, (*weave).ofEach, (*weave).weightOf, (*weave).leaning, (*weave).enough, (*weave).amount, (*weave).some, (*weave).named,
-	} {
-		if m, ok := read(w, i); ok {
+	if t.old {
+		if m, ok := w.signed(i); ok {
 			return m, true
 		}
 	}
-	return mention{}, false
+	if numbered || parted || t.is(partsOpen) {
+		if m, ok := w.parts(i); ok {
+			return m, true
+		}
+		if m, ok := w.ofTheSame(i); ok {
+			return m, true
+		}
+	}
+	if t.is(ofWord) {
+		if m, ok := w.ofEach(i); ok {
+			return m, true
+		}
+	}
+	if numbered || t.is(weightOpens) {
+		if m, ok := w.weightOf(i); ok {
+			return m, true
+		}
+	}
+	if t.is(leaningOpens) {
+		if m, ok := w.leaning(i); ok {
+			return m, true
+		}
+	}
+	if t.is(enoughOrOnly) {
+		if m, ok := w.enough(i); ok {
+			return m, true
+		}
+	}
+	if m, ok := w.amount(i); ok {
+		return m, true
+	}
+	if t.is(statesBy.set) {
+		if m, ok := w.some(i); ok {
+			return m, true
+		}
+	}
+	return w.named(i)
 }
+
+// The words by which the ways of wording begin, besides numbers, measures, names
+// and participles.
+var (
+	ofWord       = words("of")
+	partsOpen    = union(words("the squeeze"), sideOrPart, partAdjectives)
+	weightOpens  = words("the weight same")
+	leaningOpens = union(words("against"), leaningBy.set)
+	enoughOrOnly = words("enough sufficient as so a just about only plenty")
+	mentionOpens = union(partsOpen, ofWord, weightOpens, leaningOpens, enoughOrOnly, statesBy.set, amountOpens, baked, words("sweeten season flavour"))
+	listOpens    = union(skipped, adverbs, words("and"))
+)
 
 // passFirst counts the tokens of a time, a vessel or a comparison, which are
 // no amounts whatever they look like.
 func (w *weave) passFirst(i int) int {
 	ts := w.ts[i:]
+	switch t := &ts[0]; {
+	case t.kind == figure, t.opens.Measure > 0, t.is(passOpens):
+	default:
+		return 0
+	}
 	if n := timeAt(ts); n > 0 {
 		return n
 	}
@@ -183,6 +250,9 @@ func (w *weave) passFirst(i int) int {
 	}
 	return 0
 }
+
+// passOpens are the words that open what passFirst passes, besides measures.
+var passOpens = union(numberOpens, likened, words("as like in into"))
 
 func (w *weave) pass(i int) int { return w.passFirst(i) }
 
