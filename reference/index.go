@@ -12,6 +12,7 @@ type index struct {
 	name       map[string]nameEntry
 	modifier   map[string]bool
 	measure    map[string][]*Measure // by key of each name
+	sizes      map[string][]*Size    // by the family of what the count gives
 	class      map[string]int        // by id and by the other spellings
 	ratio      map[string]int
 	method     map[string]int
@@ -107,6 +108,14 @@ func (t *Tables) build() {
 				seen[k] = true
 				x.measure[k] = append(x.measure[k], m)
 			}
+		}
+	}
+	x.sizes = make(map[string][]*Size, len(t.Sizes))
+	for i := range t.Sizes {
+		s := &t.Sizes[i]
+		if k, ok := x.ingredient[s.Of]; ok {
+			f := t.Ingredients[k].Family()
+			x.sizes[f] = append(x.sizes[f], s)
 		}
 	}
 	for i, c := range t.Classes {
@@ -232,6 +241,10 @@ func (t *Tables) SameMeasure(a, b string) bool {
 	}
 	return false
 }
+
+// SizesOf returns what is counted of an ingredient and its forms, by the id of the
+// family. The list is shared.
+func (t *Tables) SizesOf(family string) []*Size { return t.index.sizes[family] }
 
 // MeasuresCalled returns every row of that name, whenever and wherever it held.
 // The list is shared.

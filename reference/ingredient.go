@@ -132,3 +132,11 @@ func (c *Composition) Of(name string) decimal.Decimal {
 	}
 	return decimal.Zero
 }
+
+// Family is the row an ingredient is a form of, itself when it is none.
+func (i *Ingredient) Family() string {
+	if i.Base != "" {
+		return i.Base
+	}
+	return i.ID
+}

@@ -157,7 +157,7 @@ func timeAt(ts phrase) int {
 // dish finds the vessel a thing is baked or set in, by the table of vessels.
 func (r *Reader) dish(ts phrase) (from, to int) {
 	for i := range ts {
-		if handy.has(strings.TrimSuffix(ts.key(i), "s")) && !r.Tables.IsVessel(ts.key(i)) && r.bakedIn(ts, i) {
+		if ts.is(i, handyWords) && !r.Tables.IsVessel(ts.key(i)) && r.bakedIn(ts, i) {
 			return r.dishFrom(ts, i), dishTo(ts, i+1)
 		}
 		for n := min(int(ts[i].opens.Vessel), len(ts)-i); n > 0; n-- {
@@ -167,7 +167,7 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 			if k := ts.key(i + n); k == "of" || k == "full" || k == "and" && ts.is(i+n-1, measuring) {
 				continue // four tea-cups full of arrow-root
 			}
-			if last := strings.TrimSuffix(ts.key(i+n-1), "s"); n == 1 && (handy.has(last) || ts.is(i, handy)) && !r.bakedIn(ts, i) {
+			if n == 1 && (ts.is(i, handyWords) || ts.is(i, handy)) && !r.bakedIn(ts, i) {
 				continue // a basin to mix in
 			}
 			return r.dishFrom(ts, i), dishTo(ts, i+n)
@@ -178,7 +178,7 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 
 // dishTo takes in a second word for the vessel: "a tin pan".
 func dishTo(ts phrase, end int) int {
-	for handy.has(strings.TrimSuffix(ts.key(end), "s")) && ts[end].lead == " " {
+	for ts.is(end, handyWords) && ts[end].lead == " " {
 		end++
 	}
 	return end
@@ -222,9 +222,17 @@ var shapes = words("little square buttered oiled greased muffin cake gem bread s
 var measuring = words("cup cups teacup teacups glass glasses tumbler tumblers")
 
 // handy are vessels a cook mixes or drinks in as well.
-var handy = words("basin bowl cup glass glasse pan plate saucer dish dishe mould mold tin jar ring hoop")
+var (
+	handy      = words("basin bowl cup glass pan plate saucer dish mould mold tin jar ring hoop")
+	handyWords = words("basin bowl cup pan plate saucer dish mould mold tin jar ring hoop " +
+		"basins bowls cups glasses pans plates saucers dishes moulds molds tins jars rings hoops")
+)
 
 func (r *Reader) isVessel(ts phrase) bool {
+	var room [longestKey]byte
+	if key, ok := ts.appendKey(room[:0]); ok {
+		return r.Tables.IsVessel(string(key))
+	}
 	return r.Tables.IsVessel(ts.joinedKey())
 }
 

@@ -29,7 +29,12 @@ func (r *Reader) fillAt(ts phrase) (fill, int) {
 		if !plainWords(ts[:n]) {
 			continue
 		}
-		got, ok := r.Tables.FillKeyed(ts[:n].joinedKey())
+		var room [longestKey]byte
+		key, ok := ts[:n].appendKey(room[:0])
+		if !ok {
+			key = []byte(ts[:n].joinedKey())
+		}
+		got, ok := r.Tables.FillKeyed(string(key))
 		switch {
 		case !ok:
 			continue

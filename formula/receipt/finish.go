@@ -36,8 +36,18 @@ func (m *making) finish() (*formula.Formula, Trace) {
 	}
 	slices.SortStableFunc(out, func(a, b *portionOf) int { return cmp.Or(rank(a)-rank(b), a.begins()-b.begins()) })
 	m.tellKinds(out)
+	read := 0
+	for _, p := range out {
+		for _, g := range p.lines {
+			read += len(g.line.Items)
+		}
+	}
+	if read > 0 {
+		m.trace.Read = slices.Grow(m.trace.Read, read+len(out))
+	}
 	for i, p := range out {
 		part := p.part
+		part.Lines = slices.Grow(part.Lines, len(p.lines))
 		for _, s := range p.steps {
 			part.Steps = append(part.Steps, s.text)
 		}

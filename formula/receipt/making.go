@@ -187,9 +187,12 @@ func (m *making) begin(name string, kind formula.Kind, at int) {
 		}
 	}
 	pos := m.page.pos(at)
-	m.now = &portionOf{part: formula.Part{Name: name, Kind: kind, Pos: pos}, at: at}
+	m.now = &portionOf{part: formula.Part{Name: name, Kind: kind, Pos: pos}, at: at, lines: make([]gathered, 0, usualLines)}
 	m.parts = append(m.parts, m.now)
 }
+
+// usualLines is how many ingredients most parts have room in.
+const usualLines = 8
 
 // head follows a heading.
 func (m *making) head(b block, ts phrase) {
@@ -233,11 +236,17 @@ func (m *making) gather(g gathered) {
 // wasListed reports a thing that a line read so far holds.
 func (m *making) wasListed(c reference.Called, name []string) bool {
 	n := spokenName{fruit: c.Fruit}
-	n.names = slices.DeleteFunc(slices.Clone(name), func(w string) bool { return m.r.Tables.SetAside([]string{w}) > 0 })
 	if ing := c.Ingredient; ing != nil {
 		n.id, n.base, n.roles = ing.ID, ing.Base, ing.Roles[:min(1, len(ing.Roles))]
 	}
-	return m.owned.isListed(n)
+	if m.owned.holds(&n) {
+		return true
+	}
+	if n.fruit != nil || len(m.owned.listed) == 0 {
+		return false
+	}
+	n.names = slices.DeleteFunc(slices.Clone(name), func(w string) bool { return m.r.Tables.SetAside([]string{w}) > 0 })
+	return m.owned.called(&n)
 }
 
 // isListed reports an item that a line read so far holds.

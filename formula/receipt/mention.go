@@ -89,7 +89,9 @@ type spoken struct {
 func (s *spoken) tell() []string {
 	if s.words == nil {
 		for _, n := range s.names {
-			s.words = append(s.words, stems(reference.Words(n))...)
+			for _, w := range reference.Words(n) {
+				s.words = append(s.words, stem(w))
+			}
 		}
 	}
 	return s.words
@@ -252,7 +254,10 @@ func (n spokenName) key() string {
 
 // isListed reports whether any line holds what the step names: the same row, a
 // form of it, a thing of the same role, or one that shares a telling word.
-func (m *mentions) isListed(n spokenName) bool {
+func (m *mentions) isListed(n spokenName) bool { return m.holds(&n) || n.fruit == nil && m.called(&n) }
+
+// holds reports a line with the same row, a form of it or a thing of its role.
+func (m *mentions) holds(n *spokenName) bool {
 	for i := range m.listed {
 		l := &m.listed[i]
 		if n.fruit != nil {
@@ -270,7 +275,12 @@ func (m *mentions) isListed(n spokenName) bool {
 			}
 		}
 	}
-	if n.fruit != nil || len(m.listed) == 0 {
+	return false
+}
+
+// called reports a line that shares a telling word with the name.
+func (m *mentions) called(n *spokenName) bool {
+	if len(m.listed) == 0 {
 		return false
 	}
 	words := n.tell()

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
 
@@ -104,10 +105,11 @@ func number(ts phrase) counted {
 
 // bounded checks that a number is one a receipt may give.
 func bounded(s reference.Span, written phrase) error {
+	const digits = 6 // of a number under the most
 	switch {
 	case !s.Low.IsPositive():
 		return fmt.Errorf("%q is no amount: nothing is nought of a thing", written.String())
-	case s.High.GreaterThan(most):
+	case s.High.NumDigits()+int(s.High.Exponent()) > digits && s.High.GreaterThan(most):
 		return fmt.Errorf("%q is more than any kitchen weighs", written.String())
 	}
 	return nil
@@ -226,7 +228,7 @@ func fraction(ts phrase) value {
 	}
 	if ts[0].kind == figure {
 		if ts[0].vulgar {
-			return value{value: ts[0].value, used: 1, fraction: true, open: true}
+			return value{value: ts[0].value(), used: 1, fraction: true, open: true}
 		}
 		if ts.key(1) == "/" && len(ts) > 2 && ts[2].kind == figure && !ts[2].vulgar {
 			return overUnder(ts)
@@ -260,11 +262,12 @@ func overUnder(ts phrase) value {
 			return v
 		}
 	}
-	if ts[2].value.IsZero() {
+	under := ts[2].value()
+	if under.IsZero() {
 		v.err = fmt.Errorf("%q divides by nothing", ts[:3].String())
 		return v
 	}
-	v.value = ratio(ts[0].value, ts[2].value)
+	v.value = ratio(ts[0].value(), under)
 	return v
 }
 
@@ -277,10 +280,12 @@ func whole(ts phrase) value {
 		if ts[0].vulgar {
 			return value{}
 		}
-		v := value{value: ts[0].value, used: 1}
+		v := value{used: 1}
 		if ts[0].fault != sound {
 			v.err = fmt.Errorf("%q %s", ts[0].text, ts[0].fault)
+			return v
 		}
+		v.value = ts[0].value()
 		return v
 	}
 	var sum decimal.Decimal
@@ -309,6 +314,24 @@ func whole(ts phrase) value {
 		}
 	}
 	return value{value: sum, used: used, article: article}
+}
+
+// value is what a figure without fault stands for.
+func (t *token) value() decimal.Decimal {
+	if t.vulgar {
+		r, _ := utf8.DecodeRuneInString(t.text)
+		v := vulgarFractions[r]
+		return ratio(decimal.NewFromInt(v[0]), decimal.NewFromInt(v[1]))
+	}
+	n := int64(0)
+	for i := range len(t.text) {
+		if !isDigit(rune(t.text[i])) { // a point, or the comma of 1,000
+			v, _ := decimal.NewFromString(strings.ReplaceAll(t.text, ",", ""))
+			return v
+		}
+		n = 10*n + int64(t.text[i]-'0')
+	}
+	return wholeNumber(n)
 }
 
 // ofA counts the words between a fraction and what it is of: "a", "of a".

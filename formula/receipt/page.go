@@ -12,6 +12,7 @@ import (
 // page is the text of a receipt as it was copied, cut into blocks.
 type page struct {
 	r      *Reader
+	quiet  *Reader
 	given  []rune
 	clear  []rune // without its marks of doubt, character for character
 	steps  []rune // with them, but for what does not stand in the text itself
@@ -50,7 +51,7 @@ type block struct {
 // newPage cuts a text into blocks. What is no character of a text is read as a
 // space.
 func newPage(r *Reader, text string) *page {
-	p := &page{r: r, given: []rune(text), plain: true}
+	p := &page{r: r, quiet: r.silent(), given: []rune(text), plain: true}
 	for i, c := range p.given {
 		p.plain = p.plain && c < utf8.RuneSelf
 		if c == '\uFEFF' || c == '\u00AD' || c != '\n' && (unicode.IsControl(c) || unicode.In(c, unicode.Zl, unicode.Zp)) {

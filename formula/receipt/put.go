@@ -366,6 +366,10 @@ func (r *Reader) eachOf(ing *reference.Ingredient, said ...phrase) (string, bool
 	if ing.Kind == "white" || ing.Kind == "yolk" {
 		return "egg", true
 	}
+	sizes := r.Tables.SizesOf(family(ing))
+	if len(sizes) == 0 {
+		return "", false
+	}
 	have := map[string]int{}
 	for _, p := range said {
 		for i := range p {
@@ -377,13 +381,12 @@ func (r *Reader) eachOf(ing *reference.Ingredient, said ...phrase) (string, bool
 		}
 	}
 	best, bestParts, bestAt := "", 0, 0
-	for i := range r.Tables.Sizes {
-		s := &r.Tables.Sizes[i]
-		if s.Unit == "share" || strings.HasPrefix(s.Each, "whole-") || strings.HasPrefix(s.Each, "peeled-") || !r.kin(s.Of, ing) {
+	for _, s := range sizes {
+		if s.Unit == "share" || strings.HasPrefix(s.Each, "whole-") || strings.HasPrefix(s.Each, "peeled-") {
 			continue
 		}
 		parts, at, all := 0, 0, true
-		for _, w := range strings.Split(s.Each, "-") {
+		for w := range strings.SplitSeq(s.Each, "-") {
 			if w == "of" {
 				continue
 			}
@@ -408,12 +411,7 @@ func (r *Reader) kin(id string, ing *reference.Ingredient) bool {
 }
 
 // family is the row an ingredient is a form of, itself when it is none.
-func family(ing *reference.Ingredient) string {
-	if ing.Base != "" {
-		return ing.Base
-	}
-	return ing.ID
-}
+func family(ing *reference.Ingredient) string { return ing.Family() }
 
 // singulars are the forms a word may have in the singular, itself first.
 func singulars(w string) []string {

@@ -104,52 +104,6 @@ func bounds(low, likely, high decimal.Decimal, unit string) string {
 	return l + "-" + h + " " + unit + ", likely " + m
 }
 
-// rounded is a figure to three places that count.
-func rounded(d decimal.Decimal) string {
-	if d.Exponent() >= 0 {
-		return d.String()
-	}
-	places := int32(0)
-	switch {
-	case d.LessThan(decimal.NewFromInt(1)):
-		places = 2
-	case d.LessThan(decimal.NewFromInt(100)):
-		places = 1
-	}
-	return d.Round(places).String()
-}
-
-// fractions are the figures a cook writes for parts of one.
-var fractions = []struct {
-	value decimal.Decimal
-	text  string
-}{
-	{ratio(one, decimal.NewFromInt(8)), "1/8"}, {ratio(one, decimal.NewFromInt(6)), "1/6"}, {ratio(one, decimal.NewFromInt(4)), "1/4"},
-	{ratio(one, decimal.NewFromInt(3)), "1/3"}, {ratio(decimal.NewFromInt(3), decimal.NewFromInt(8)), "3/8"}, {half, "1/2"},
-	{ratio(decimal.NewFromInt(5), decimal.NewFromInt(8)), "5/8"}, {ratio(two, decimal.NewFromInt(3)), "2/3"},
-	{ratio(decimal.NewFromInt(3), decimal.NewFromInt(4)), "3/4"}, {ratio(decimal.NewFromInt(7), decimal.NewFromInt(8)), "7/8"},
-}
-
-// figured is one number as a cook writes it: 2, 1 1/2, 0.45.
-func figured(d decimal.Decimal) string {
-	if d.Exponent() == 0 {
-		return d.String()
-	}
-	rest := d.Sub(d.Floor())
-	if rest.IsZero() {
-		return d.String()
-	}
-	for _, f := range fractions {
-		if rest.Sub(f.value).Abs().LessThan(decimal.New(1, -9)) {
-			if d.LessThan(one) {
-				return f.text
-			}
-			return d.Floor().String() + " " + f.text
-		}
-	}
-	return d.Round(4).String()
-}
-
 // spelled is a number or a range as a cook writes it.
 func spelled(s reference.Span) string {
 	if s.IsExact() {

@@ -27,8 +27,7 @@ type token struct {
 	lead string // what stood between it and the token before: a space, a hyphen, a stop
 	from int    // column of its first character, from 1
 
-	value  decimal.Decimal // of a figure
-	id     uint16          // of the key in the vocabulary, 0 when the rules have no such word
+	id     uint16 // of the key in the vocabulary, 0 when the rules have no such word
 	kind   kind
 	vulgar bool              // a figure written as one sign: ½
 	old    bool              // a word whose spelling is old; its key is the modern one
@@ -44,13 +43,12 @@ const (
 	tooLong
 	decimalComma
 	twoPoints
-	noFigure
 )
 
 func (f figureFault) String() string {
 	return [...]string{
 		tooLong: "has more digits than any kitchen weighs", decimalComma: "is no figure: write the decimals after a point, not a comma",
-		twoPoints: "is no figure: it has two points", noFigure: "is no figure",
+		twoPoints: "is no figure: it has two points",
 	}[f]
 }
 
@@ -297,10 +295,9 @@ func (s *scanner) next() {
 	switch {
 	case isDigit(r), r == '.' && isDigit(s.peek(1)) && !isDigit(s.peek(-1)):
 		s.figure()
-	case vulgarFractions[r] != [2]int64{}:
-		v := vulgarFractions[r]
-		s.emit(token{kind: figure, vulgar: true, value: ratio(decimal.NewFromInt(v[0]), decimal.NewFromInt(v[1]))}, 1)
-	case apothecaries[r] != "":
+	case r > 127 && vulgarFractions[r] != [2]int64{}:
+		s.emit(token{kind: figure, vulgar: true}, 1)
+	case r > 127 && apothecaries[r] != "":
 		s.emit(s.named(apothecaries[r], true), 1)
 	case isLetter(r):
 		s.word()
@@ -412,25 +409,18 @@ func (s *scanner) figure() {
 		n++
 	}
 	if after := s.peek(n); n < 10 && after != '.' && after != ',' { // the common case
-		v := int64(0)
-		for i := range n {
-			v = 10*v + int64(s.peek(i)-'0')
-		}
-		s.emit(token{kind: figure, value: wholeNumber(v), opens: s.opening(n)}, n)
+		s.emit(token{kind: figure, opens: s.opening(n)}, n)
 		return
 	}
 	n = 0
-	var plain strings.Builder
 	point := false
 scan:
 	for {
 		r := s.peek(n)
 		switch {
 		case isDigit(r):
-			plain.WriteRune(r)
 			digits++
 		case r == '.' && isDigit(s.peek(n+1)) && !point:
-			plain.WriteRune(r)
 			point = true
 		case r == ',' && s.thousands(n):
 			// the comma of 1,000 is no part of the value
@@ -456,12 +446,6 @@ scan:
 			n++
 		}
 		t.fault = twoPoints
-	default:
-		v, err := decimal.NewFromString(plain.String())
-		if err != nil {
-			t.fault = noFigure
-		}
-		t.value = v
 	}
 	t.opens = s.opening(n)
 	s.emit(t, n)

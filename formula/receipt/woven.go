@@ -48,7 +48,7 @@ type weave struct {
 }
 
 func newWeave(r *Reader, p *page, ts phrase) *weave {
-	w := &weave{r: r, quiet: r.silent(), ts: ts, page: p}
+	w := &weave{r: r, quiet: p.quiet, ts: ts, page: p}
 	w.keys, w.words, w.at, w.found = p.rooms.keys[:0], p.rooms.words[:0], p.rooms.at[:0], p.rooms.found[:0]
 	for i := range ts {
 		t := &ts[i]
