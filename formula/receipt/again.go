@@ -116,4 +116,4 @@ func (w *weave) isFruit(i int) bool {
 }
 
 // adviceAt reports a clause that speaks of what might be done.
-func (w *weave) adviceAt(i int) bool { return overlaps(w.clauseAt(i, i+1, true), advice) }
+func (w *weave) adviceAt(i int) bool { return w.clauseHas(i, i+1, adviceWords) }

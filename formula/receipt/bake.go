@@ -166,10 +166,14 @@ func celsius(degrees float64, scale string) float64 {
 	return degrees
 }
 
+// apart parts the signs of a text from its words, and leaves out those that say
+// nothing.
+var apart = strings.NewReplacer("°", " ", "º", " ", ",", " , ", "+", " + ", "(", " ", ")", " ")
+
 // bakeWords splits keeping fractions, ranges and commas, and parting a figure
 // from a unit written against it ("180C", "30min").
 func bakeWords(text string) []string {
-	text = strings.NewReplacer("°", " ", "º", " ", ",", " , ", "+", " + ", "(", " ", ")", " ").Replace(strings.ToLower(text))
+	text = apart.Replace(strings.ToLower(text))
 	var out []string
 	for _, w := range strings.Fields(text) {
 		w = strings.TrimRight(w, ".;:")

@@ -60,7 +60,7 @@ func (w *weave) named(i int) (mention, bool) {
 		return mention{}, false
 	}
 	if i > 0 && w.ts[i].kind == word && w.r.Tables.SetAside(w.keys[i:i+1]) > 0 && !w.inList {
-		if _, n := w.r.begins(w.run(i)); n == 0 {
+		if _, n := w.begins(i); n == 0 {
 			return mention{}, false // the words before a name come in with it
 		}
 	}
@@ -140,7 +140,7 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 		return true
 	}
 	name := w.keys[from:to]
-	if last := name[len(name)-1]; preserves.has(last) && !overlaps(w.clauseAt(from, to, true), advice) {
+	if last := name[len(name)-1]; preserves.has(last) && !w.clauseHas(from, to, adviceWords) {
 		return w.preserve(to - 1)
 	}
 	if c.Ingredient != nil && len(c.Ingredient.Roles) == 0 {
@@ -149,7 +149,7 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	for len(name) > 1 && (skipped.has(name[0]) || name[0] == "of") {
 		name = name[1:]
 	}
-	if overlaps(w.clauseAt(from, to, true), advice) {
+	if w.clauseHas(from, to, adviceWords) {
 		return false
 	}
 	if onlyIdle(name) || len(name) == 1 && notName.has(name[0]) {
@@ -202,9 +202,10 @@ func (w *weave) clauseBounds(from, to int, narrow bool) (lo, hi int) {
 	return lo, hi
 }
 
-func (w *weave) clauseAt(from, to int, narrow bool) []string {
-	lo, hi := w.clauseBounds(from, to, narrow)
-	return w.words[w.at[lo]:w.at[hi]]
+// clauseHas reports a word of the set in the narrow clause round tokens.
+func (w *weave) clauseHas(from, to int, set wordSet) bool {
+	lo, hi := w.clauseBounds(from, to, true)
+	return w.ts[lo:hi].has(set)
 }
 
 func (w *weave) nameFollows(i int) bool {

@@ -22,6 +22,9 @@ var imperatives = words(`
 // oven finds the heat of the oven in a sentence: "in a quick oven", "180 C",
 // "gas mark 4". The place is in tokens.
 func (r *Reader) oven(ts phrase) (from, to int) {
+	if !ts.has(heatWords) {
+		return 0, 0
+	}
 	for i := range ts {
 		if k := ts.key(i); k != "oven" && k != "heat" {
 			continue
@@ -59,6 +62,9 @@ func (r *Reader) oven(ts phrase) (from, to int) {
 	}
 	return 0, 0
 }
+
+// heatWords are the words without one of which no heat is said.
+var heatWords = words("oven heat gas c f celsius fahrenheit centigrade")
 
 var beingHot = words("is are to be must should kept rather very")
 

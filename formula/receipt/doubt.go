@@ -37,7 +37,10 @@ var doubtMarks = regexp.MustCompile(`(?i)\[\s*(?:(\?+)|(illegible|unreadable)|(s
 var blottedNumbers = regexp.MustCompile(`(?i)\b([0-9]+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve) or ([0-9]+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?:,? \(?(blotted|smudged|blurred|stained|doubtful|uncertain|illegible)\)?,?)`)
 
 // blottedWords are the words of it that are looked for first.
-var blottedWords = []string{"blotted", "smudged", "blurred", "stained", "doubtful", "uncertain", "illegible"}
+var (
+	blottedWords = []string{"blotted", "smudged", "blurred", "stained", "doubtful", "uncertain", "illegible"}
+	blottedSet   = words(strings.Join(blottedWords, " "))
+)
 
 // findDoubts lists the marks of a text in their order. Places count characters.
 func findDoubts(text string) []doubt {

@@ -102,6 +102,9 @@ func (m *making) tellKinds(parts []*portionOf) {
 		}
 		for _, q := range parts {
 			for _, s := range q.steps {
+				if !strings.Contains(s.text, "ine") && !strings.Contains(s.text, "aise") && !strings.Contains(s.text, "alls") {
+					continue // neither line nor raise nor walls
+				}
 				ts := m.r.split([]rune(s.text), 0)
 				if p.part.Lay != "" || !ts.has(lineOrRaise) {
 					continue

@@ -112,8 +112,13 @@ func perEach(c phrase) bool {
 
 // seasoning reads orders that name no ingredient: "season to taste".
 func (r *Reader) seasoning(ts phrase) (found, bool) {
-	name, ok := map[string]string{"season": "seasoning", "sweeten": "sugar"}[ts.key(0)]
-	if !ok {
+	name := ""
+	switch ts.key(0) {
+	case "season":
+		name = "seasoning"
+	case "sweeten":
+		name = "sugar"
+	default:
 		return found{}, false
 	}
 	a := amount{said: true}

@@ -421,6 +421,8 @@ var advice = []string{
 	"serve", "served", "serving", "send", "eat", "eaten", "accompany", "handed", "allowing", "allow", "reckoning", "according",
 }
 
+var adviceWords = words(strings.Join(advice, " "))
+
 // Words around a name that show it is not put into the dish.
 var (
 	// compares: "as thick as cream", "the size of an egg", "the colour of straw".

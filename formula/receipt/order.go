@@ -2,7 +2,6 @@ package receipt
 
 import (
 	"slices"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -232,7 +231,7 @@ func (m *making) step(ts phrase) {
 		to++
 	}
 	_, to = m.marked(to-1, to)
-	text := strings.Join(strings.Fields(string(m.page.steps[ts[0].from-1:to])), " ")
+	text := m.page.step(ts[0].from-1, to)
 	if m.hand != "" {
 		text = upperFirst(m.hand) + ": " + m.page.words(ts[0].from-1, to)
 	}

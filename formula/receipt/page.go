@@ -54,15 +54,19 @@ func newPage(r *Reader, text string) *page {
 	p := &page{r: r, quiet: r.silent(), given: []rune(text), plain: true}
 	for i, c := range p.given {
 		p.plain = p.plain && c < utf8.RuneSelf
-		if c == '\uFEFF' || c == '\u00AD' || c != '\n' && (unicode.IsControl(c) || unicode.In(c, unicode.Zl, unicode.Zp)) {
+		if c < ' ' && c != '\n' || c > '~' && noCharacter(c) {
 			p.given[i] = ' '
 		}
 	}
 	p.text = string(p.given)
-	p.doubts = findDoubts(p.text)
 	p.clear, p.steps = p.given, p.given
+	p.all = scan(p.text, p.clear, 0, r.Tables)
+	if strings.Contains(p.text, "[") || p.all.has(blottedSet) {
+		p.doubts = findDoubts(p.text)
+	}
 	if len(p.doubts) > 0 {
 		p.clear, p.steps = cleared(p.given, p.doubts), slices.Clone(p.given)
+		p.all = scan(string(p.clear), p.clear, 0, r.Tables)
 	}
 	for _, d := range p.doubts {
 		if d.kind == struck || d.kind == margin || d.kind == corrected {
@@ -75,13 +79,14 @@ func newPage(r *Reader, text string) *page {
 			p.lines = append(p.lines, i+1)
 		}
 	}
-	text = p.text
-	if len(p.doubts) > 0 {
-		text = string(p.clear)
-	}
-	p.all = scan(text, p.clear, 0, r.Tables)
 	p.cut()
 	return p
+}
+
+// noCharacter reports what is no character of a text: a sign of order, a soft
+// hyphen, a break of another kind.
+func noCharacter(c rune) bool {
+	return c == '\uFEFF' || c == '\u00AD' || unicode.IsControl(c) || unicode.In(c, unicode.Zl, unicode.Zp)
 }
 
 // pos is the place of a character, counted from 1.
@@ -107,6 +112,14 @@ func (p *page) copied(from, to int) string {
 		return spaced(p.text[from:to])
 	}
 	return spaced(string(p.given[from:to]))
+}
+
+// step are the words between two places as a step keeps them.
+func (p *page) step(from, to int) string {
+	if len(p.doubts) == 0 {
+		return p.copied(from, to)
+	}
+	return spaced(string(p.steps[from:to]))
 }
 
 // spaced is a text with one space between any two words and none around them.

@@ -146,7 +146,10 @@ func weightHead(ts phrase, begun bool) (n int, times decimal.Decimal, own bool) 
 	return 0, one, false
 }
 
-var ditto = words("ditto")
+var (
+	ditto       = words("ditto")
+	leanOrDitto = union(ditto, leansBy.set)
+)
 
 // leansBy are the ways of leaning on another line by their first word.
 var leansBy = func() wordMap[[]string] {
@@ -161,6 +164,9 @@ var leansBy = func() wordMap[[]string] {
 // leans reports a line that gives its amount by another: "their weight in
 // sugar".
 func (r *Reader) leans(ts phrase) (found, bool) {
+	if !ts.has(leanOrDitto) {
+		return found{}, false
+	}
 	clauses := split(ts)
 	if len(clauses) > 0 {
 		if a, n := r.amountAt(clauses[0]); n > 0 && a.numbered {

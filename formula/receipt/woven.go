@@ -345,7 +345,7 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 		if w.r.flourFor(w.ts[i:]) {
 			i++
 		}
-		if c, n := w.r.begins(w.run(i)); n > 0 && w.wholeName(i, i+n) {
+		if c, n := w.begins(i); n > 0 && w.wholeName(i, i+n) {
 			if d, end := w.furtherName(i, n); end > 0 {
 				return d, end
 			}
@@ -365,6 +365,14 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 		}
 	}
 	return reference.Called{}, 0
+}
+
+// begins finds the longest name that begins at a token, and how many it takes.
+func (w *weave) begins(i int) (reference.Called, int) {
+	if w.ts[i].opens.Name == 0 {
+		return reference.Called{}, 0
+	}
+	return w.r.begins(w.run(i))
 }
 
 // furtherName reads on where a side of an egg begins a longer name with words
