@@ -181,6 +181,7 @@ func TestSizesGiven(t *testing.T) {
 		// A loaf tin and a muffin cup lean as such do, not as a pie plate.
 		"9 x 5 x 3 in loaf tin":      3. / 6 * (9*5 + 4*8.49*4.49 + 7.98*3.98) * 16.387064,
 		"2.75 x 1.25 in muffin cup":  math.Pi / 12 * 1.25 * (2.75*2.75 + 2.75*2 + 2*2) * 16.387064,
+		"20 x 5 cm serving dish":     math.Pi / 12 * 5 * (20*20 + 20*15 + 15*15), // no ring
 		"23 x 2.5 cm tart tin":       math.Pi / 12 * 2.5 * (23*23 + 23*22 + 22*22),
 		"8 by 2 inch cake tin":       math.Pi / 4 * 64 * 2 * 16.387064,
 		"26 cm cake tin 2.5 cm deep": math.Pi / 4 * 26 * 26 * 2.5,
