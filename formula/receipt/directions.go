@@ -121,8 +121,10 @@ func baking(ts phrase) (from, to int) {
 
 // timeAt reads a length of time: "half an hour", "20 to 30 minutes", "an hour
 // and a half", "three quarters of an hour".
-func timeAt(ts phrase) int {
-	c := number(ts)
+func timeAt(ts phrase) int { return timeOf(ts, number(ts)) }
+
+// timeOf is timeAt when the number the phrase begins with is read already.
+func timeOf(ts phrase, c counted) int {
 	if c.used == 0 {
 		return 0
 	}

@@ -38,7 +38,7 @@ func (r *Reader) Receipt(text string, about About) (*formula.Formula, Trace) {
 		return nil, noReceipt(1, 1, "the text is longer than any receipt", "give one receipt at a time")
 	}
 	m := newMaking(&reader, text, about)
-	if strings.TrimSpace(string(m.page.given)) == "" {
+	if strings.TrimSpace(m.page.text) == "" {
 		return nil, noReceipt(1, 1, "there are no words in it", "")
 	}
 	m.read()
@@ -101,15 +101,15 @@ type gathered struct {
 
 func newMaking(r *Reader, text string, about About) *making {
 	m := &making{r: r, page: newPage(r, text)}
-	m.f = &formula.Formula{Title: about.Title, Source: about.Source, Year: r.Year, Place: r.Place, Text: asCopied(m.page.given)}
+	m.f = &formula.Formula{Title: about.Title, Source: about.Source, Year: r.Year, Place: r.Place, Text: asCopied(m.page.text)}
 	m.owned = mentions{t: r.Tables, f: m.f}
 	return m
 }
 
 // asCopied is the text as it is kept: without space at the ends of its lines,
 // nor lines without words around it.
-func asCopied(given []rune) string {
-	lines := strings.Split(string(given), "\n")
+func asCopied(text string) string {
+	lines := strings.Split(text, "\n")
 	for i := range lines {
 		lines[i] = strings.TrimRightFunc(lines[i], unicode.IsSpace)
 	}

@@ -67,6 +67,9 @@ func number(ts phrase) counted {
 	if len(ts) == 0 || ts[0].kind != figure && !ts[0].is(numberOpens) {
 		return counted{}
 	}
+	if ts[0].is(articleWords) && (len(ts) == 1 || !ts[1].is(articleGoesOn) && ts[1].kind != figure && !strings.HasSuffix(ts[1].lead, "-")) {
+		return counted{span: reference.Exact(one), used: 1, article: true}
+	}
 	i, between := 0, false
 	switch ts.key(0) {
 	case "from":
@@ -362,6 +365,8 @@ var numberWords = mapped(map[string]int64{
 var (
 	fractionSet   = fractionWords.set
 	numberWordSet = numberWords.set
+	articleWords  = words("a an")
+	articleGoesOn = union(fractionSet, groupWords.set, words("hundred and to or till -")) // what may follow "a" in a number
 	numberOpens   = union(words("a an from between"), numberWordSet, fractionSet, groupWords.set)
 	amountOpens   = union(numberOpens, words("about"), fewWords.set)
 )

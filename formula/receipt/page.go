@@ -19,9 +19,9 @@ type page struct {
 	lines  []int  // where each line begins
 	doubts []doubt
 	blocks []block
-	all    phrase // the tokens of the clear text
-	text   string // the text as given; when it is all of plain signs, a character is a byte of it
-	plain  bool
+	all    phrase  // the tokens of the clear text
+	text   string  // the text as given
+	bytes  []int32 // where each character begins in it; nil when a character is a byte
 	rooms  rooms
 }
 
@@ -51,14 +51,23 @@ type block struct {
 // newPage cuts a text into blocks. What is no character of a text is read as a
 // space.
 func newPage(r *Reader, text string) *page {
-	p := &page{r: r, quiet: r.silent(), given: []rune(text), plain: true}
+	p := &page{r: r, quiet: r.silent(), given: []rune(text), text: text}
+	same := utf8.ValidString(text)
 	for i, c := range p.given {
-		p.plain = p.plain && c < utf8.RuneSelf
 		if c < ' ' && c != '\n' || c > '~' && noCharacter(c) {
-			p.given[i] = ' '
+			p.given[i], same = ' ', false
 		}
 	}
-	p.text = string(p.given)
+	if !same {
+		p.text = string(p.given)
+	}
+	if len(p.text) > len(p.given) {
+		p.bytes = make([]int32, 0, len(p.given)+1)
+		for i := range p.text {
+			p.bytes = append(p.bytes, int32(i))
+		}
+		p.bytes = append(p.bytes, int32(len(p.text)))
+	}
 	p.clear, p.steps = p.given, p.given
 	p.all = scan(p.text, p.clear, 0, r.Tables)
 	if strings.Contains(p.text, "[") || p.all.has(blottedSet) {
@@ -108,10 +117,10 @@ func (p *page) words(from, to int) string {
 
 // copied are the words between two places as they were copied, on one line.
 func (p *page) copied(from, to int) string {
-	if p.plain {
-		return spaced(p.text[from:to])
+	if p.bytes != nil {
+		from, to = int(p.bytes[from]), int(p.bytes[to])
 	}
-	return spaced(string(p.given[from:to]))
+	return spaced(p.text[from:to])
 }
 
 // step are the words between two places as a step keeps them.

@@ -49,6 +49,10 @@ type weave struct {
 
 func newWeave(r *Reader, p *page, ts phrase) *weave {
 	w := &weave{r: r, quiet: p.quiet, ts: ts, page: p}
+	if rooms := &p.rooms; cap(rooms.keys) < len(ts) {
+		n := max(len(ts)+1, len(p.all)/2)
+		rooms.keys, rooms.words, rooms.at = make([]string, 0, n), make([]string, 0, n), make([]int, 0, n+1)
+	}
 	w.keys, w.words, w.at, w.found = p.rooms.keys[:0], p.rooms.words[:0], p.rooms.at[:0], p.rooms.found[:0]
 	for i := range ts {
 		t := &ts[i]
@@ -231,10 +235,11 @@ func (w *weave) passFirst(i int) int {
 	default:
 		return 0
 	}
-	if n := timeAt(ts); n > 0 {
+	c := number(ts)
+	if n := timeOf(ts, c); n > 0 {
 		return n
 	}
-	if n := w.vesselAt(i); n > 0 {
+	if n := w.vesselAt(i, c.used); n > 0 {
 		return n
 	}
 	if n := w.comparison(i); n > 0 {
@@ -245,7 +250,7 @@ func (w *weave) passFirst(i int) int {
 			return 2 + c.used
 		}
 	}
-	if c := number(ts); c.used > 0 && ts.is(c.used, uncounted) {
+	if c.used > 0 && ts.is(c.used, uncounted) {
 		return c.used + 1
 	}
 	return 0
@@ -261,13 +266,10 @@ var uncounted = words("times time inch inches thick degrees persons people turns
 
 var pieces = words("pieces parts slices halves quarters strips layers portions cakes rounds dice")
 
-// vesselAt reads a vessel told by what it holds: "a quart basin", "pint mould".
-func (w *weave) vesselAt(i int) int {
+// vesselAt reads a vessel told by what it holds, behind a number of n tokens: "a
+// quart basin", "pint mould".
+func (w *weave) vesselAt(i, n int) int {
 	ts := w.ts[i:]
-	n := 0
-	if c := number(ts); c.used > 0 {
-		n = c.used
-	}
 	m := w.measureLen(i + n)
 	if m == 0 {
 		return 0
