@@ -59,7 +59,7 @@ func (w *weave) named(i int) (mention, bool) {
 	if k := w.keys[i]; k == "and" || k == "or" || k == "with" || k == "of" && !w.inList {
 		return mention{}, false
 	}
-	if i > 0 && w.ts[i].kind == word && w.r.Tables.SetAside(w.keys[i:i+1]) > 0 && !w.inList {
+	if i > 0 && w.ts[i].kind == word && w.setAside(i, i+1) > 0 && !w.inList {
 		if _, n := w.begins(i); n == 0 {
 			return mention{}, false // the words before a name come in with it
 		}
@@ -93,7 +93,7 @@ func (w *weave) named(i int) (mention, bool) {
 		return mention{}, false
 	}
 	from := i
-	for from > 0 && w.ts[from-1].kind == word && !w.ts.is(from-1, glue) && !w.ts.is(from-1, skipped) && (w.r.Tables.SetAside(w.keys[from-1:from]) == 1 || w.ts.participle(from-1) && !w.ts.is(from-1, imperatives)) && !w.taken(from-1) {
+	for from > 0 && w.ts[from-1].kind == word && !w.ts.is(from-1, glue) && !w.ts.is(from-1, skipped) && (w.setAside(from-1, from) == 1 || w.ts.participle(from-1) && !w.ts.is(from-1, imperatives)) && !w.taken(from-1) {
 		from--
 	}
 	if e := state; e > to {

@@ -77,7 +77,7 @@ func (w *weave) leanAfter(i, to int, c reference.Called) (mention, bool) {
 		j++
 	}
 	for _, l := range leaningBy.of(w.ts, j) {
-		n := w.ts[j:].begins(l.words)
+		n := w.ts[j:].runs(l.run)
 		if n == 0 || !w.closesAt(j+n) || w.last == nil || w.last.Amount.State != formula.Stated || l.words == "the weight" {
 			continue
 		}

@@ -14,6 +14,7 @@ type leaningWord struct {
 	words  string
 	times  decimal.Decimal
 	weight bool // it is the weight that is the same, not the number or the measure
+	run    wordRun
 }
 
 var leaningWords = func() []leaningWord {
@@ -21,7 +22,7 @@ var leaningWords = func() []leaningWord {
 	var out []leaningWord
 	add := func(times decimal.Decimal, weight bool, list ...string) {
 		for _, w := range list {
-			out = append(out, leaningWord{w, times, weight})
+			out = append(out, leaningWord{w, times, weight, running(w)})
 		}
 	}
 	add(one, true, "their weight", "its weight", "their own weight", "its own weight", "the same weight", "same weight", "the like weight", "equal weight", "an equal weight", "the weight", "their weights")
@@ -52,13 +53,13 @@ func (w *weave) leaning(i int) (mention, bool) {
 	}
 	if w.keys[i] == "against" && w.last != nil && w.last.Ingredient == egg { // "weigh twelve eggs against sugar"
 		if c, to := w.nameAt(i+1, false); to > 0 {
-			return w.leansOn(i, to, *w.last, leaningWord{"against", one, true}, w.say(i+1, to), c)
+			return w.leansOn(i, to, *w.last, leaningWord{words: "against", times: one, weight: true}, w.say(i+1, to), c)
 		}
 	}
 	var lean leaningWord
 	n := 0
 	for _, l := range leaningBy.of(w.ts, i) {
-		if m := w.ts[i:].begins(l.words); m > n {
+		if m := w.ts[i:].runs(l.run); m > n {
 			lean, n = l, m
 		}
 	}

@@ -12,6 +12,12 @@ type stated struct {
 	state formula.State
 }
 
+// statedRun is the same, to hold words against.
+type statedRun struct {
+	words wordRun
+	state formula.State
+}
+
 // states are the ways of giving no amount, by how they begin. The longest that
 // fits counts.
 var states = []stated{
@@ -47,11 +53,11 @@ var states = []stated{
 }
 
 // statesBy are the same by their first word.
-var statesBy = func() wordMap[[]stated] {
-	out := map[string][]stated{}
+var statesBy = func() wordMap[[]statedRun] {
+	out := map[string][]statedRun{}
 	for _, s := range states {
 		first, _, _ := strings.Cut(s.words, " ")
-		out[first] = append(out[first], s)
+		out[first] = append(out[first], statedRun{running(s.words), s.state})
 	}
 	return mapped(out)
 }()
@@ -61,7 +67,7 @@ var statesBy = func() wordMap[[]stated] {
 func stateAt(ts phrase) (formula.State, int) {
 	state, used := formula.Stated, 0
 	for _, s := range statesBy.of(ts, 0) {
-		if n := ts.begins(s.words); n > used {
+		if n := ts.runs(s.words); n > used {
 			state, used = s.state, n
 		}
 	}

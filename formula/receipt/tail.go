@@ -89,7 +89,7 @@ func (w *weave) saidOf(i, end int) int {
 	case j == i && w.ts.is(j, trailing) && w.closesAt(j+1):
 		j++
 	default:
-		n := w.r.Tables.SetAside(w.keys[j:min(end, j+6)])
+		n := w.setAside(j, min(end, j+6))
 		if n < 2 || !w.ts.participle(j) && !w.ts.is(j, handled) {
 			return i
 		}

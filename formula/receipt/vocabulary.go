@@ -89,6 +89,32 @@ func union(sets ...wordSet) wordSet {
 	return out
 }
 
+// wordRun is some words one after another, by their numbers.
+type wordRun []uint16
+
+// running is the run of the words of a list.
+func running(list string) wordRun {
+	var out wordRun
+	for _, w := range strings.Fields(list) {
+		out = append(out, entered(w))
+	}
+	return out
+}
+
+// runs returns how many tokens of the phrase the words cover from its start, 0
+// when it begins otherwise.
+func (p phrase) runs(words wordRun) int {
+	if len(words) > len(p) {
+		return 0
+	}
+	for i, id := range words {
+		if p[i].id != id {
+			return 0
+		}
+	}
+	return len(words)
+}
+
 // wordMap says something of each of some words.
 type wordMap[V any] struct {
 	values []V // by the number of the word

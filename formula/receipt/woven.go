@@ -356,7 +356,7 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 		if plain {
 			return reference.Called{}, 0
 		}
-		n := w.r.Tables.SetAside(w.run(i))
+		n := w.setAside(i, i+len(w.run(i)))
 		switch {
 		case n > 0:
 			i += n
@@ -375,6 +375,15 @@ func (w *weave) begins(i int) (reference.Called, int) {
 		return reference.Called{}, 0
 	}
 	return w.r.begins(w.run(i))
+}
+
+// setAside counts the tokens from one on that are a way of saying nothing of what a
+// thing is; it looks no further than a second.
+func (w *weave) setAside(from, to int) int {
+	if w.ts[from].opens.Aside == 0 {
+		return 0
+	}
+	return w.r.Tables.SetAside(w.keys[from:to])
 }
 
 // furtherName reads on where a side of an egg begins a longer name with words
