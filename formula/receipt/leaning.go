@@ -126,3 +126,32 @@ func (w *weave) leansOn(i, to int, on formula.Item, lean leaningWord, name strin
 	}
 	return w.asBare(i, to, c, name, "as much as of the "+on.Name+", of which no weight is given")
 }
+
+// weightOf reads "the weight of four eggs in sugar and flour".
+func (w *weave) weightOf(i int) (mention, bool) {
+	n, _, own := weightHead(w.ts[i:], false)
+	if n == 0 || own {
+		return mention{}, false
+	}
+	c := number(w.ts[i+n:])
+	if c.used == 0 {
+		return mention{}, false
+	}
+	j := i + n + c.used
+	written, note := "", ""
+	_, e := w.nameAt(j, false)
+	if e > 0 {
+		j = e
+	}
+	if k := w.key(j); k != "in" && k != "of" {
+		return mention{}, false
+	}
+	to := w.names(j + 1)
+	if to == 0 {
+		return mention{}, false
+	}
+	if e == 0 { // "the weight of 7 in flour"
+		written, note = w.say(i, j)+" eggs in "+w.say(j+1, to), "of eggs, like the weight before it"
+	}
+	return w.reads(i, to, to, written, note)
+}

@@ -412,92 +412,6 @@ var notNames = []string{
 	"mince", "spread", "glaze", "seed", "seeds", "kernel", "kernels", "pepper", "bay", "tongue", "sole", "corn", "pea", "peas", "tea", "coffee", "wafers", "flowers", "bun", "buns", "loaves", "toast", "toasts", "meat", "bones", "pattypans",
 }
 
-// advice are words of a clause that speaks of what else might be done, of what
-// goes with the dish or of another receipt, and not of what is put in.
-var advice = []string{
-	"may", "might", "can", "could", "would", "should", "if", "when", "instead", "without", "not", "never", "recipe", "receipt",
-	"substitute", "substituted", "substituting", "omit", "omitted", "omitting", "improve", "improves", "improved", "improvement", "addition", "answer", "answers", "answering", "sometimes", "remains", "vary", "varied", "variety",
-	"preferred", "liked", "like", "optional", "fancy", "garnish", "garnished", "ornament", "ornamented", "decorate", "decorated",
-	"serve", "served", "serving", "send", "eat", "eaten", "accompany", "handed", "allowing", "allow", "reckoning", "according",
-}
-
-var adviceWords = words(strings.Join(advice, " "))
-
-// Words around a name that show it is not put into the dish.
-var (
-	// compares: "as thick as cream", "the size of an egg", "the colour of straw".
-	compares = []string{"as", "size", "bigness", "resemble", "resembles", "resembling", "consistency", "consistence", "thickness", "thick", "colour", "color", "shape", "weight"}
-	// vessels: greased, floured and filled with what does not go in.
-	vessels = []string{"dish", "dishes", "tin", "tins", "pan", "pans", "mould", "moulds", "mold", "molds", "basin", "saucepan", "stewpan", "paper", "papers", "board", "slab", "table", "hoop", "hoops", "patty", "pattypans", "plate", "plates", "saucer", "saucers", "cup", "cups", "cloth", "rolling", "hands", "pot", "bath", "fill", "filled", "grease", "greased", "greasing", "rub", "kettle", "spoon", "sheet", "sheets", "mustard"}
-	// tools: "butter dish", "egg whisk", "water-bath", "cream-coloured".
-	tools = []string{"spoon", "spoons", "spoonful", "spoonfuls", "cup", "cups", "cupful", "glass", "glasses", "dish", "dishes", "pan", "pans", "bowl", "basin", "board", "mill", "whisk", "slice", "cloth", "paper", "press", "cutter", "knife", "grater", "brush", "pot", "jug", "boat", "sieve", "bag", "tin", "oven", "box", "jar", "cellar", "dredger", "bath", "beater", "squeezer", "scoop", "thermometer", "tub", "cask", "shell", "shells", "cloths", "mould", "coloured", "colored", "colour", "color", "like", "sized", "size"}
-	// finishes: what is brushed, sifted or stuck on at the end is not weighed.
-	finishes = []string{"brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dredge", "powder", "scatter"}
-	// mixes: with one of these before it, "with water" is an ingredient.
-	mixes = []string{"mix", "mixed", "moisten", "moistened", "wet", "wetted", "dilute", "diluted", "thin", "thinned", "knead", "make", "paste", "work", "slake", "bind"}
-	// nouns: a thing follows these, so that "the butter" is no verb.
-	nouns = []string{"the", "of", "with", "some", "a", "an", "more", "no", "in", "your", "fresh", "melted", "cold", "warm", "little", "remaining", "other", "and", "or", "add", "put"}
-	// plainObjects stand after a verb and hardly after anything else: "flour it".
-	plainObjects = []string{"the", "a", "an", "your", "them", "it"}
-	// objects: a verb has one of these after it: "butter the dish".
-	objects = []string{"the", "a", "an", "your", "them", "it", "some", "each", "this", "well", "lightly", "over", "two", "three", "four", "six"}
-)
-
-// verbs are names of ingredients that are things done as well.
-var verbs = []string{"butter", "flour", "sugar", "salt", "oil", "cream", "egg", "water", "pepper", "crumb", "bread", "honey", "vinegar"}
-
-// passedOver reports a name from words[from] to words[to] that is not put into
-// the dish where it stands.
-func passedOver(words []string, from, to int) bool {
-	before := func(n int, list []string) bool { return overlaps(words[max(0, from-n):from], list) }
-	after := func(n int, list []string) bool { return overlaps(words[to:min(len(words), to+n)], list) }
-	at := func(i int) string {
-		if i < 0 || i >= len(words) {
-			return ""
-		}
-		return words[i]
-	}
-	prev, next := at(from-1), at(to)
-	name := words[from:to]
-	verb := len(name) == 1 && slices.Contains(verbs, name[0]) && slices.Contains(objects, next)
-	switch {
-	case slices.Contains(tools, next), before(6, compares):
-		return true
-	case next == "warm" && len(name) == 1:
-		return true // milk-warm, blood-warm
-	case prev == "to", prev == "into", (prev == "a" || prev == "an") && (at(from-2) == "to" || at(from-2) == "into"):
-		return true // beaten to a cream, melted to oil
-	case before(8, vessels) && before(8, []string{"with"}):
-		return true // rub the dish with butter
-	case before(6, finishes) && !slices.Contains(name, "nutmeg"):
-		return true // brush it with the white of an egg
-	case verb && after(5, vessels):
-		return true // grease and flour the tin
-	case verb && (prev == "and" || prev == "or") && slices.Contains(plainObjects, next):
-		return true // butter the dish and flour it
-	case verb && !slices.Contains(nouns, prev) && !slices.Contains(compares, at(to+1)):
-		return true // salt it well, but not: butter the size of an egg
-	case overlaps(words, []string{"fry", "fried", "frying"}) && overlaps(name, []string{"butter", "lard", "oil", "fat", "dripping"}):
-		return true
-	case slices.Contains([]string{"butter", "lard", "oil"}, name[len(name)-1]) && after(10, []string{"grease", "mould", "tin", "dish"}):
-		return true // melt some butter and with it grease the mould
-	case stem(name[len(name)-1]) == "water" && plainWater(name):
-		// A paste is drawn together with water; whey is drawn off with it.
-		mixed := before(10, mixes) || before(10, []string{"draw"}) && before(10, []string{"together", "up"})
-		return !before(4, []string{"with"}) || !mixed || before(10, vessels)
-	}
-	return false
-}
-
-func overlaps(a, b []string) bool {
-	return slices.ContainsFunc(a, func(w string) bool { return slices.Contains(b, w) })
-}
-
-// plainWater tells water, cold or hot, from rose-water.
-func plainWater(name []string) bool {
-	return len(name) == 1 || slices.Contains([]string{"boiling", "cold", "hot", "warm", "spring", "iced", "tepid", "lukewarm", "ice", "boiled"}, name[0])
-}
-
 // token reports a step that is a token of the methods table and no prose.
 func (m *mentions) token(step string) bool {
 	if _, ok := m.t.Method(strings.ToLower(strings.TrimSpace(step))); ok {
@@ -549,6 +463,3 @@ func stem(w string) string {
 	}
 	return w
 }
-
-// notName are the words that mostly name something else in a method.
-var notName = words(strings.Join(notNames, " "))

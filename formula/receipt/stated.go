@@ -242,50 +242,6 @@ func (w *weave) sideAfter(i, to int, c reference.Called) (mention, bool) {
 	return mention{}, false
 }
 
-// each reads "half a pound each of butter and sugar".
-func (w *weave) each(i, j int) (mention, bool) {
-	if w.key(j) == "of" && w.key(j+1) == "each" {
-		j++
-	}
-	if w.key(j) != "each" {
-		return mention{}, false
-	}
-	j++
-	if w.key(j) == "of" {
-		j++
-	}
-	to := w.names(j)
-	if to == 0 {
-		return mention{}, false
-	}
-	return w.reads(i, to, to, "", "")
-}
-
-// trailingEach finds "of each" behind a list of names.
-func (w *weave) trailingEach(to int) int {
-	j := to
-	for j < len(w.ts) && (w.keys[j] == "and" || w.ts[j].kind == mark && w.ts[j].key == ",") {
-		j++
-	}
-	end := to
-	if j > to {
-		if e := w.names(j); e > 0 {
-			end = e
-		}
-	}
-	k := end
-	if k < len(w.ts) && w.ts[k].kind == mark && w.ts[k].key == "," {
-		k++
-	}
-	if w.key(k) == "of" {
-		k++
-	}
-	if w.key(k) == "each" && w.key(k+1) != "of" {
-		return k + 1
-	}
-	return 0
-}
-
 // unknown is an amount of something the tables do not know. Of what was made
 // on the way ("a pint of this syrup", "half the mixture") it is none.
 func (w *weave) unknown(i, j int) (mention, bool) {
@@ -327,6 +283,7 @@ var (
 	// inHand are things made on the way, and words that stand for them.
 	inHand = words(`it them this that these those mixture liquor syrup batter paste dough custard which each pulp jelly jam whole same same what mass
 		crust pastry puff composition preparation liquid froth pudding cake quantity whichever any other cold hot boiling one water paper papers cloth muslin lawn linen string straw`)
+
 	// stops are words no name goes over.
 	stops = words(`into to with and in on for till until from which that over upon as at by or when if then put add beat stir mix let but not is are be
 		of well finely very through while being having so too`)

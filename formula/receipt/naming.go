@@ -1,0 +1,127 @@
+package receipt
+
+import (
+	"assize/reference"
+)
+
+// nameAt finds a name that begins at token i or behind words that say nothing
+// of what it is. It gives where the name proper begins and where it ends; end
+// is 0 when there is none.
+func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
+	const most = 8
+	for skip := 0; i < len(w.ts) && skip < most; skip++ {
+		if w.ts[i].kind == mark && w.ts[i].key != "(" || w.ts[i].key == "(" {
+			if skip > 0 && w.ts[i].key == "," && i+1 < len(w.ts) { // "good, fresh butter"
+				i++
+				continue
+			}
+			return reference.Called{}, 0
+		}
+		if w.r.flourFor(w.ts[i:]) {
+			i++
+		}
+		if c, n := w.begins(i); n > 0 && w.wholeName(i, i+n) {
+			if d, end := w.furtherName(i, n); end > 0 {
+				return d, end
+			}
+			return c, i + n
+		}
+		if plain {
+			return reference.Called{}, 0
+		}
+		n := w.setAside(i, i+len(w.run(i)))
+		switch {
+		case n > 0:
+			i += n
+		case w.ts.is(i, skipped) || w.ts.participle(i) && !w.ts.is(i, imperatives) || w.ts.is(i, adverbs) || w.keys[i] == "and" && skip > 0:
+			i++
+		default:
+			return reference.Called{}, 0
+		}
+	}
+	return reference.Called{}, 0
+}
+
+// begins finds the longest name that begins at a token, and how many it takes.
+func (w *weave) begins(i int) (reference.Called, int) {
+	if w.ts[i].opens.Name == 0 {
+		return reference.Called{}, 0
+	}
+	return w.r.begins(w.run(i))
+}
+
+// setAside counts the tokens from one on that are a way of saying nothing of what a
+// thing is; it looks no further than a second.
+func (w *weave) setAside(from, to int) int {
+	if w.ts[from].opens.Aside == 0 {
+		return 0
+	}
+	return w.r.Tables.SetAside(w.keys[from:to])
+}
+
+// furtherName reads on where a side of an egg begins a longer name with words
+// of handling in its midst: "white powdered sugar" is no white of egg.
+func (w *weave) furtherName(i, n int) (reference.Called, int) {
+	if eggSides.of(w.ts, i) == "" {
+		return reference.Called{}, 0
+	}
+	j := i + 1
+	for j < len(w.ts) && w.ts[j].kind == word && w.ts.participle(j) {
+		j++
+	}
+	if j >= len(w.ts) || w.ts[j].kind != word {
+		return reference.Called{}, 0
+	}
+	name := append([]string{w.keys[i]}, w.run(j)...)
+	if c, m := w.r.begins(name); m > 1 && j+m-1 > i+n {
+		return c, j + m - 1
+	}
+	return reference.Called{}, 0
+}
+
+// wholeName reports that a name is not cut out of the middle of words that mean
+// something else: "butter dish", "cream-coloured".
+func (w *weave) wholeName(from, to int) bool {
+	if to < len(w.ts) && (w.ts.is(to, toolWords) || w.ts.is(to, vesselWords) && to-from == 1 && w.keys[from] != "sugar") {
+		return false
+	}
+	return true
+}
+
+var toolWords = words("jelly filling frosting icing mixture mints pie pies pudding puddings tart tarts tartlets pasties dumplings sauce soup patties cheesecakes fritters spoon spoons whisk dish cloth paper cutter knife grater brush boat sieve coloured colored colour color cellar dredger bath thick mill")
+
+// run are the keys from token i to the next mark, as many as a name may have.
+func (w *weave) run(i int) []string {
+	end := i
+	for end < len(w.ts) && end < i+7 && w.ts[end].kind != mark {
+		end++
+	}
+	return w.keys[i:end]
+}
+
+// names takes a list of names, "butter, sugar and flour", and gives where it
+// ends; 0 when there is none.
+func (w *weave) names(i int) int {
+	to := 0
+	for {
+		_, e := w.nameAt(i, false)
+		if e == 0 {
+			return to
+		}
+		to = e
+		j := e
+		for j < len(w.ts) && (w.keys[j] == "and" || w.ts[j].kind == mark && w.ts[j].key == ",") {
+			j++
+		}
+		if j == e {
+			return to
+		}
+		if w.keys[j-1] == "and" && w.key(j) == "of" && w.nameFollows(j+1) { // "of milk and of coffee"
+			j++
+		}
+		if _, n := stateAt(w.ts[j:]); n > 0 || number(w.ts[j:]).used > 0 {
+			return to // the next has an amount of its own
+		}
+		i = j
+	}
+}
