@@ -101,7 +101,7 @@ type gathered struct {
 
 func newMaking(r *Reader, text string, about About) *making {
 	m := &making{r: r, page: newPage(r, text)}
-	m.f = &formula.Formula{Title: about.Title, Source: about.Source, Year: r.Year, Place: r.Place, Text: asCopied(m.page.text)}
+	m.f = &formula.Formula{Title: about.Title, Source: about.Source, Year: r.Year, Place: r.Place, Text: asCopied(m.page.kept)}
 	m.owned = mentions{t: r.Tables, f: m.f}
 	return m
 }

@@ -66,3 +66,23 @@ func TestWovenQuantities(t *testing.T) {
 		"6 x egg egg_whole", "0.5 pound butter_period_salted: melted", "0.5 pound sugar_white", "1 x lemon lemon_juice_period: juice",
 	}, partBriefs(f.Parts[1]))
 }
+
+func TestLineOfAListBroken(t *testing.T) {
+	f, trace := reader(t).Receipt("A cake\n\n4 oz. white powdered\n  sugar\nhalf a pound of\nbutter\n1 pint milk\nchocolate\n6 eggs\n", About{})
+	require.Equal(t, []string{"4 ounce sugar_loaf_powdered: powdered", "0.5 pound butter_period_salted", "1 pint milk_whole", "not given chocolate_dark", "6 x egg egg_whole"}, partBriefs(f.Parts[0]),
+		"a name may go over the end of a line; milk is a whole name")
+	require.True(t, trace.Whole())
+	f, _ = reader(t).Receipt("A cake\n\nTake white pow-\ndered sugar.", About{})
+	require.Equal(t, "A cake\n\nTake white pow-\ndered sugar.", f.Text, "the text is kept as it was copied")
+}
+
+func TestWordSets(t *testing.T) {
+	require.True(t, glue.has("with"))
+	require.False(t, glue.has("butter"))
+	require.False(t, glue.has("no such word"))
+	both := union(ditto, pith)
+	require.ElementsMatch(t, []string{"ditto", "pith"}, both.list())
+	require.False(t, phrase{{kind: figure, text: "2"}}.has(both), "a figure is no word")
+	require.Equal(t, yolk, eggSides.of(reader(t).tokens("the yelks"), 1))
+	require.Panics(t, func() { words("sets are made at the start") })
+}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"assize/formula"
 	"assize/reference"
 	"assize/reference/spell"
 )
@@ -59,15 +60,25 @@ func (r *Reader) find(ts phrase) (thing, bool) {
 // flourFor reports flour named by what it is baked into, where that is no name
 // of its own: "loaf flour" is flour, and no loaf.
 func (r *Reader) flourFor(ts phrase) bool {
-	if !ts.is(0, baked) || ts.key(1) != "flour" {
+	if ts.key(1) != "flour" || !ts.is(0, ofFlour) {
 		return false
 	}
 	_, known := r.called(ts[:2])
 	return !known
 }
 
-// baked are things that flour is sold for.
-var baked = words("loaf bread roll bun cake biscuit pastry paste pie pudding")
+// ofFlour are the words for pastes, cakes, breads and batters, which flour is sold
+// for; by one of them as well as by many.
+var ofFlour = func() wordSet {
+	flour := func(k formula.Kind) bool {
+		return k == formula.Pastry || k == formula.Cake || k == formula.Bread || k == formula.Batter
+	}
+	out := union(titleKinds.where(flour), partKinds.where(flour), words("pie pies pudding puddings tart tarts"))
+	for _, w := range out.list() {
+		out.add(strings.TrimSuffix(w, "s"))
+	}
+	return out
+}()
 
 // goesOn reports that what follows a name leads to another name: in "white
 // pounded sugar" or "sugar and grated nutmeg" the first name is not all.
@@ -98,7 +109,11 @@ func (r *Reader) interrupted(ts phrase) (thing, bool) {
 		return thing{}, false
 	}
 	var name, between phrase
-	for i, t := range clause {
+	end := len(clause) // behind the name: what is said after it is said by itself
+	for end > 0 && clause[end-1].participle() {
+		end--
+	}
+	for i, t := range clause[:end] {
 		if i > 0 && t.participle() {
 			between = splice(between, phrase{t})
 		} else {
@@ -112,7 +127,7 @@ func (r *Reader) interrupted(ts phrase) (thing, bool) {
 	if !ok {
 		return thing{}, false
 	}
-	return thing{ing: c.Ingredient, fruit: c.Fruit, name: name, rest: append([]phrase{between}, split(ts[len(clause):])...)}, true
+	return thing{ing: c.Ingredient, fruit: c.Fruit, name: name, rest: append([]phrase{between}, split(ts[end:])...)}, true
 }
 
 // skipped are words before a name that say nothing.

@@ -20,7 +20,8 @@ type page struct {
 	doubts []doubt
 	blocks []block
 	all    phrase  // the tokens of the clear text
-	text   string  // the text as given
+	kept   string  // the text as given
+	text   string  // the same with the words whole that a line broke
 	bytes  []int32 // where each character begins in it; nil when a character is a byte
 	rooms  rooms
 }
@@ -61,6 +62,9 @@ func newPage(r *Reader, text string) *page {
 	if !same {
 		p.text = string(p.given)
 	}
+	if p.kept = p.text; mendBroken(p.given, r.Tables) {
+		p.text = string(p.given)
+	}
 	if len(p.text) > len(p.given) {
 		p.bytes = make([]int32, 0, len(p.given)+1)
 		for i := range p.text {
@@ -92,10 +96,10 @@ func newPage(r *Reader, text string) *page {
 	return p
 }
 
-// noCharacter reports what is no character of a text: a sign of order, a soft
-// hyphen, a break of another kind.
+// noCharacter reports what is no character of a text: a sign of order, a break of
+// another kind.
 func noCharacter(c rune) bool {
-	return c == '\uFEFF' || c == '\u00AD' || unicode.IsControl(c) || unicode.In(c, unicode.Zl, unicode.Zp)
+	return c == '\uFEFF' || unicode.IsControl(c) || unicode.In(c, unicode.Zl, unicode.Zp)
 }
 
 // pos is the place of a character, counted from 1.
@@ -262,7 +266,7 @@ func (p *page) body(rows []row, inList bool) bool {
 		switch {
 		case h.section != none && n == len(ts):
 			p.blocks = append(p.blocks, block{heading, w.from, w.to})
-		case i > 0 && !items[i] && unicode.IsLower(p.clear[w.from]) && p.blocks[last].kind == listed:
+		case i > 0 && unicode.IsLower(p.clear[w.from]) && p.blocks[last].kind == listed && (!items[i] || p.nameGoesOn(p.blocks[last], w, ts)):
 			p.blocks[last].to = w.to // the line goes on
 		case !items[i] && isStep(ts):
 			p.blocks = append(p.blocks, block{prose, w.from, w.to})
@@ -271,6 +275,21 @@ func (p *page) body(rows []row, inList bool) bool {
 		}
 	}
 	return inList
+}
+
+// nameGoesOn reports a line that ends the name which the one before it begins:
+// "4 oz. white powdered", "sugar".
+func (p *page) nameGoesOn(before block, w row, ts phrase) bool {
+	have := p.tokens(before.from, before.to)
+	if len(have) == 0 || p.r.startsItem(ts) {
+		return false
+	}
+	last := have[len(have)-1:]
+	if _, whole := p.r.called(last); !last.has(eggWords) && (whole || last[0].opens.Aside == 0 && !last.participle(0)) {
+		return false
+	}
+	l, troubles := p.quiet.read(unnumbered(p.tokens(before.from, w.to)))
+	return len(troubles) == 0 && len(l.Items) == 1
 }
 
 // longestHead is how many characters a heading inside a receipt may have.

@@ -115,6 +115,17 @@ func (p phrase) runs(words wordRun) int {
 	return len(words)
 }
 
+// list is every word of the set.
+func (s wordSet) list() []string {
+	var out []string
+	for w, id := range vocabulary {
+		if s.numbered(id) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
 // wordMap says something of each of some words.
 type wordMap[V any] struct {
 	values []V // by the number of the word
@@ -158,8 +169,8 @@ func (m *wordMap[V]) of(p phrase, i int) V {
 // where is the set of the words of which a thing is said that holds.
 func (m *wordMap[V]) where(holds func(V) bool) wordSet {
 	var out wordSet
-	for w, id := range vocabulary {
-		if m.set.numbered(id) && holds(m.values[id]) {
+	for _, w := range m.set.list() {
+		if holds(m.values[vocabulary[w]]) {
 			out.add(w)
 		}
 	}

@@ -220,7 +220,7 @@ var (
 	weightOpens  = words("the weight same")
 	leaningOpens = union(words("against"), leaningBy.set)
 	enoughOrOnly = words("enough sufficient as so a just about only plenty")
-	mentionOpens = union(partsOpen, ofWord, weightOpens, leaningOpens, enoughOrOnly, statesBy.set, amountOpens, baked, words("sweeten season flavour"))
+	mentionOpens = union(partsOpen, ofWord, weightOpens, leaningOpens, enoughOrOnly, statesBy.set, amountOpens, ofFlour, words("sweeten season flavour"))
 	listOpens    = union(skipped, adverbs, words("and"))
 )
 

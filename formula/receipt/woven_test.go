@@ -35,6 +35,12 @@ var wovenCases = []struct {
 	{"Take 4 lb. of loaf flour, and a pound of butter.", []string{"4 pound flour_period_soft", "1 pound butter_period_salted"}, "flour for loaves, and no loaf"},
 	{"Take a pound of flour and 1 qrt. of milk.", []string{"1 pound flour_period_soft", "1 quart milk_whole"}, "a quart, shortened"},
 	{"Take half a pound of flour, and 4 ounces of white powdered\nsugar.", []string{"0.5 pound flour_period_soft", "4 ounce sugar_loaf_powdered: powdered"}, "a name may go over the end of a line"},
+	{"Take half a pound of flour, and 4 ounces of white pow-\ndered sugar.", []string{"0.5 pound flour_period_soft", "4 ounce sugar_loaf_powdered: powdered"}, "a word may be broken at the end of a line"},
+	{"4 ounces of white pow-\ndered sugar, half a pound of but-\nter; mix.", []string{"4 ounce sugar_loaf_powdered: powdered", "0.5 pound butter_period_salted"}, "at the start of the text as well"},
+	{"Take two spoonfuls of rose-\nwater, and half a pound of sugar.", []string{"2 spoonful rosewater", "0.5 pound sugar_white"}, "the hyphen of rose-water is its own"},
+	{"Take half a pound of su\u00ADgar and 6 ounces of but\u00AD\nter.", []string{"0.5 pound sugar_white", "6 ounce butter_period_salted"}, "a soft hyphen is no part of a word"},
+	{"4 ounces of white powdered sugar beaten with six eggs.", []string{"4 ounce sugar_loaf_powdered: powdered, beaten", "6 x egg egg_whole"}, "what is said behind the name does not hide what stands in it"},
+	{"Take a pound of muffin flour, 2 oz. of pie flour and 3 oz. of rice flour.", []string{"1 pound flour_period_soft", "2 ounce flour_period_soft", "3 ounce rice_flour"}, "flour for muffins, for pies, but rice flour is of rice"},
 	{"Four ounces of butter, and as much white powdered sugar.", []string{"4 ounce butter_period_salted", "4 ounce sugar_loaf_powdered: powdered"}, "white is of the sugar, and no white of egg"},
 	{"Break a cocoa-nut, and grate half a pound of the nut.", []string{"0.5 pound coconut_fresh"}, "the nut is the cocoa-nut"},
 

@@ -128,6 +128,11 @@ func TestFormulasHeldAgainstTheKey(t *testing.T) {
 			name: "one or the other", want: filling("{either: [5 eggs, 6 eggs]}"), got: filling("{either: [6 eggs, 5 eggs]}"),
 			counts: [4]int{1, 1, 1, 1}, whole: true,
 		},
+		{name: "two weights of one thing are their sum", want: filling("10 oz of sugar"), got: filling("half a pound and 2 oz of sugar"), counts: [4]int{1, 1, 1, 1}, whole: true},
+		{name: "a wrong sum is wrong", want: filling("11 oz of sugar"), got: filling("half a pound and 2 oz of sugar"), counts: [4]int{1, 1, 1, 0}},
+		{name: "on lines of their own they are not summed", want: filling("10 oz of sugar"), got: filling("half a pound of sugar, 2 oz of sugar"), counts: [4]int{1, 2, 1, 0}},
+		{name: "grams and ounces are not summed", want: filling("10 oz of sugar"), got: filling("half a pound and 57 g of sugar"), counts: [4]int{1, 2, 1, 0}},
+		{name: "cups are not summed", want: filling("2 cups of sugar"), got: filling("1 cup and 1 cup of sugar"), counts: [4]int{1, 2, 1, 0}},
 		{name: "a doubt lost", want: filling("{either: [5 eggs, 6 eggs]}"), got: filling("5 eggs"), counts: [4]int{1, 1, 1, 0}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
