@@ -15,7 +15,7 @@ import (
 const wordsFolder = "testdata/receipts-in-words"
 
 // inWords prints how the reader of words does on the receipts of the key: those
-// it was developed on and those kept back at first and learnt from since, apart.
+// it was made with and those it met afterwards and has learnt from since, apart.
 func inWords(t *reference.Tables, out io.Writer) error {
 	key, err := trial.ReadKey(os.DirFS(wordsFolder), t)
 	if err != nil {
@@ -23,16 +23,19 @@ func inWords(t *reference.Tables, out io.Writer) error {
 	}
 	fmt.Fprintf(out, "RECEIPTS IN WORDS: %d, read and held against the formulas a careful reader makes of them\n", len(key))
 	methods := receipt.NewMethodReader(t)
-	for _, half := range []struct {
-		name     string
-		keptBack bool
-	}{{"developed on", false}, {"kept back at first, learnt from since (DEVELOPERS.md has the first reading)", true}} {
+	for _, set := range []struct {
+		name, folder string
+	}{
+		{"developed on", ""},
+		{"kept back at first, learnt from since (DEVELOPERS.md has the first reading)", "kept-back"},
+		{"met later, learnt from since (DEVELOPERS.md has the first reading)", "later"},
+	} {
 		var total trial.WordsScore
 		var faults []string
 		shapes := map[string]int{}
 		for i := range key {
 			w := &key[i]
-			if w.KeptBack() != half.keptBack {
+			if w.Set() != set.folder {
 				continue
 			}
 			shapes[w.Shape]++
@@ -51,7 +54,7 @@ func inWords(t *reference.Tables, out io.Writer) error {
 				kinds = append(kinds, fmt.Sprintf("%d %s", shapes[s], s))
 			}
 		}
-		fmt.Fprintf(out, "  %s: %d receipts (%s)\n", half.name, total.Receipts, strings.Join(kinds, ", "))
+		fmt.Fprintf(out, "  %s: %d receipts (%s)\n", set.name, total.Receipts, strings.Join(kinds, ", "))
 		for _, row := range total.Rows() {
 			low, high := trial.Wilson(row.Right, row.Of)
 			fmt.Fprintf(out, "      %-44s %4d of %4d = %.3f (%.3f to %.3f)\n", row.Name, row.Right, row.Of, float64(row.Right)/float64(max(1, row.Of)), low, high)

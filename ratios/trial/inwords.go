@@ -56,15 +56,22 @@ const Ours = "ours"
 // sentences, a list with sentences after it, a list of today, a web page.
 var Shapes = []string{"woven", "list", "modern list", "page"}
 
-// KeptBack reports a receipt that was kept back while the reader was first made.
-// The reader has been mended by these since: only the figures of their first
-// reading, which DEVELOPERS.md holds, are of receipts it had not met.
-func (w *InWords) KeptBack() bool { return strings.HasPrefix(w.File, keptBack+"/") }
+// Set is the folder a receipt lies in when it was not among those the reader was
+// first made with: kept back then, or met later. The reader has been mended by
+// these since: only the figures of their first reading, which DEVELOPERS.md
+// holds, are of receipts it had not met. Empty for those it was made with.
+func (w *InWords) Set() string {
+	top, _, _ := strings.Cut(w.File, "/")
+	if slices.Contains(Sets, top) {
+		return top
+	}
+	return ""
+}
 
-const (
-	keyFile  = "key.yaml"
-	keptBack = "kept-back"
-)
+// Sets are the folders of receipts the reader was not first made with.
+var Sets = []string{"kept-back", "later"}
+
+const keyFile = "key.yaml"
 
 // ReadKey reads the key of a folder of receipts in words, with every text and
 // the formula beside it. Each folder below is a book of its own. The error

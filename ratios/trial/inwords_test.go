@@ -205,20 +205,16 @@ func TestReaderOfWordsHoldsItsFloors(t *testing.T) {
 	tables, err := reference.Load()
 	require.NoError(t, err)
 	methods := receipt.NewMethodReader(tables)
-	var developed, kept WordsScore
+	sets := map[string]*WordsScore{"": {}, "kept-back": {}, "later": {}}
 	for _, w := range wordsKey(t, tables) {
 		s := w.HoldAgainst(w.Read(tables), tables, methods)
-		if w.KeptBack() {
-			kept.Add(s)
-		} else {
-			developed.Add(s)
-		}
+		sets[w.Set()].Add(s)
 	}
-	require.GreaterOrEqual(t, kept.Receipts, 8)
+	require.GreaterOrEqual(t, sets["kept-back"].Receipts, 8)
 	for _, half := range []struct {
-		score  WordsScore
+		score  *WordsScore
 		floors map[string]float64
-	}{{developed, developedFloor}, {kept, keptBackFloor}} {
+	}{{sets[""], developedFloor}, {sets["kept-back"], keptBackFloor}} {
 		for _, row := range half.score.Rows() {
 			floor, held := half.floors[row.Name]
 			if !held {
