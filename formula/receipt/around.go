@@ -62,7 +62,7 @@ func passedOver(words []string, from, to int) bool {
 		return true // beaten to a cream, melted to oil
 	case before(8, vessels) && before(8, []string{"with"}):
 		return true // rub the dish with butter
-	case before(6, finishes) && !slices.Contains(name, "nutmeg"):
+	case finished(words[max(0, from-6):from]) && !slices.Contains(name, "nutmeg"):
 		return true // brush it with the white of an egg
 	case verb && after(5, vessels):
 		return true // grease and flour the tin
@@ -78,6 +78,17 @@ func passedOver(words []string, from, to int) bool {
 		// A paste is drawn together with water; whey is drawn off with it.
 		mixed := before(10, mixes) || before(10, []string{"draw"}) && before(10, []string{"together", "up"})
 		return !before(4, []string{"with"}) || !mixed || before(10, vessels)
+	}
+	return false
+}
+
+// finished reports a word for what is brushed or strewn on at the end; "a stick of" is
+// none.
+func finished(words []string) bool {
+	for i, w := range words {
+		if slices.Contains(finishes, w) && (i+1 == len(words) || words[i+1] != "of") {
+			return true
+		}
 	}
 	return false
 }

@@ -74,7 +74,7 @@ func (w *weave) named(i int) (mention, bool) {
 	if l := w.likeness(to); l > to {
 		return w.reads(i, w.tail(l, false), l, "", "")
 	}
-	if m, ok := w.amountBehind(i, to); ok {
+	if m, ok := w.amountBehind(i, to, c); ok {
 		return m, true
 	}
 	if m, ok := w.leanAfter(i, to, c); ok {

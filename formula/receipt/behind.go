@@ -26,8 +26,8 @@ func (w *weave) leanAfter(i, to int, c reference.Called) (mention, bool) {
 
 // amountBehind reads an amount that stands behind its name: "flour, half a
 // pound;", "suet, chopped fine, twelve ounces", "of flour there is half a pound",
-// "of milk four" after an amount in spoonfuls.
-func (w *weave) amountBehind(i, to int) (mention, bool) {
+// "of milk four" after an amount in spoonfuls, "eggs, five;".
+func (w *weave) amountBehind(i, to int, c reference.Called) (mention, bool) {
 	if e := w.amountAfter(to); e > 0 {
 		if m, ok := w.reads(i, e, e, "", ""); ok {
 			return m, true
@@ -47,6 +47,9 @@ func (w *weave) amountBehind(i, to int) (mention, bool) {
 	for n := 0; n < 2 && (w.ts.is(j, being) || n == 0 && w.ts.is(j, imperatives) && w.ofBefore(i)); n++ {
 		j++ // "of flour sift half a pound"
 	}
+	if m, ok := w.countBehind(i, to, j, c); ok {
+		return m, true
+	}
 	if j == to {
 		return w.numberBehind(i, to)
 	}
@@ -63,6 +66,20 @@ func (w *weave) amountBehind(i, to int) (mention, bool) {
 		}
 	}
 	return w.reads(i, j+n, j+n, written, note)
+}
+
+// countBehind reads how many there are of a thing that is counted, when that stands
+// behind its name: "eggs, five;", "lemons 2".
+func (w *weave) countBehind(i, to, j int, c reference.Called) (mention, bool) {
+	n := number(w.ts[min(j, len(w.ts)):])
+	if n.used == 0 || n.article || n.err != nil || !w.closesAt(j+n.used) || w.key(i-1) == "the" || !w.countable(c, i, to, i) || w.ofBefore(i) && c.Fruit == nil && !fromEgg.has(c.Ingredient.Kind) {
+		return mention{}, false
+	}
+	written := w.say(j, j+n.used) + " " + w.say(i, to)
+	if form := strings.Trim(w.say(to, j), " ,()"); form != "" {
+		written += ", " + form
+	}
+	return w.reads(i, j+n.used, j+n.used, written, "the number stands behind the name")
 }
 
 // aside is where a clause ends that stands between a name and its amount and

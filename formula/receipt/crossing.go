@@ -259,6 +259,10 @@ func made(ts phrase) (name string, kind formula.Kind, ok bool) {
 	if k := ts.key(0); k != "make" && k != "prepare" {
 		return "", "", false
 	}
+	switch ts.key(1) {
+	case "it", "them", "all", "these", "this", "the", "up":
+		return "", "", false // "make it into a paste with the whites": of what is in hand
+	}
 	for i := 1; i < min(len(ts), 8) && ts[i].kind == word; i++ {
 		kind, known := takenKinds.at(ts, i)
 		if !known {

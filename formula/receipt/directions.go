@@ -165,6 +165,9 @@ func timeOf(ts phrase, c counted) int {
 // dish finds the vessel a thing is baked or set in, by the table of vessels.
 func (r *Reader) dish(ts phrase) (from, to int) {
 	for i := range ts {
+		if i > 0 && ts.is(i, measuring) && (ts[i-1].kind == figure || ts.is(i-1, numberOpens)) && (ts.key(i+1) == "of" || i+1 < len(ts) && ts[i+1].opens.Name > 0) {
+			continue // two cups sugar
+		}
 		if ts.is(i, handyWords) && !r.Tables.IsVessel(ts.key(i)) && r.bakedIn(ts, i) {
 			return r.dishFrom(ts, i), dishTo(ts, i+1)
 		}

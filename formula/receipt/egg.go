@@ -2,6 +2,7 @@ package receipt
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/shopspring/decimal"
 
@@ -58,7 +59,11 @@ func (r *Reader) eggSidesFirst(ts phrase) (found, bool) {
 			}
 		}
 		a := amount{said: true, numbered: true, from: ts.column()}
-		a.Number, a.Words = p.count.span, p.head.String()
+		a.Number, a.Words = p.number(list), p.head.String()
+		if i := slices.IndexFunc(forms, ofThem); i >= 0 {
+			a.Words += " " + forms[i].String()
+			forms = slices.Delete(forms, i, i+1)
+		}
 		if !implied {
 			a.Words += " " + mine.name.String()
 		}
@@ -299,7 +304,9 @@ func limit(c phrase) (limited, bool) {
 	if c.key(at+1) == "of" {
 		if n := number(c[at+2:]); n.used > 0 && n.err == nil {
 			span := n.span
-			l.count, l.times = &span, nil
+			if l.count, l.times = &span, nil; n.fraction {
+				l.count, l.times = nil, &span
+			}
 		}
 	}
 	if k := c.key(at + 1); l.count == nil && l.times == nil && (onlyThese.has(k) || k == "but") { // "of the whites only four"

@@ -359,6 +359,34 @@ func portions(ts phrase, parts wordSet) (out []portion, ok bool) {
 	return out, true
 }
 
+// number is how many things the parts are of. A share of no thing named, "the whites
+// of half", is of the number that another stretch gives.
+func (p *portion) number(of []portion) reference.Span {
+	if p.count.fraction && (len(p.name) == 0 || ofThem(p.name)) {
+		for i := range of {
+			if !of[i].count.fraction {
+				return multiply(of[i].count.span, p.count.span)
+			}
+		}
+	}
+	return p.count.span
+}
+
+// ofThem reports words that only point back to what was counted before.
+func ofThem(ts phrase) bool {
+	n := 0
+	if ts.key(0) == "of" {
+		n = 1
+	}
+	switch ts.key(n) {
+	case "them", "these", "those":
+		return n+1 == len(ts)
+	case "that", "the":
+		return n+2 == len(ts) && (ts.key(n+1) == "number" || ts.key(n+1) == "quantity")
+	}
+	return false
+}
+
 // longestParts is how many words the naming of parts may take: "the very thin
 // yellow rind and the strained juice of".
 const longestParts = 12
@@ -419,12 +447,15 @@ func (r *Reader) fruitPartsFirst(ts phrase) (found, bool) {
 		clauses := split(p.name)
 		mine := th
 		var forms []phrase
+		back := "" // words for what was counted before
 		if len(clauses) > 0 {
 			if c, ok := r.choose(clauses[0]); ok && len(c.things) == 1 {
 				mine, forms = c.things[0], clauses[1:]
 				if len(c.or) > 0 {
 					f.note("%q: taken as %s", clauses[0].String(), mine.name.String())
 				}
+			} else if known && ofThem(clauses[0]) {
+				mine.rest, forms, back = nil, clauses[1:], " "+clauses[0].String()
 			} else if opensForm(clauses[0]) && known {
 				mine.rest, forms = nil, clauses
 			} else {
@@ -438,7 +469,7 @@ func (r *Reader) fruitPartsFirst(ts phrase) (found, bool) {
 			mine.rest = nil
 		}
 		a := amount{said: true, numbered: true, from: ts.column()}
-		a.Number, a.Words = p.count.span, p.head.String()
+		a.Number, a.Words = p.number(list), p.head.String()+back
 		parts := split(p.parts)
 		if mine.fruit == nil {
 			r.partOfOther(&f, a, mine, p.parts)

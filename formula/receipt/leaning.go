@@ -28,7 +28,7 @@ var leaningWords = func() []leaningWord {
 	add(one, true, "their weight", "its weight", "their own weight", "its own weight", "the same weight", "same weight", "the like weight", "equal weight", "an equal weight", "the weight", "their weights")
 	add(half, true, "half their weight", "half its weight", "half the weight", "half that weight")
 	add(double, true, "twice their weight", "twice its weight", "double their weight", "double its weight", "double the weight", "twice the weight")
-	add(one, false, "the same quantity", "same quantity", "the like quantity", "an equal quantity", "equal quantity", "equal quantities", "the same amount", "the same", "as much", "as many", "the like", "the same measure", "an equal measure", "the like measure")
+	add(one, false, "the same quantity", "same quantity", "the like quantity", "an equal quantity", "equal quantity", "equal quantities", "the same amount", "the same", "same", "as much", "as many", "the like", "the same measure", "an equal measure", "the like measure")
 	add(half, false, "half as much", "half the quantity", "half that quantity", "half the same", "half the amount", "half as many")
 	add(double, false, "twice as much", "double the quantity", "twice the quantity", "as much again", "double that quantity", "twice as many")
 	return out
@@ -80,16 +80,19 @@ func (w *weave) leaning(i int) (mention, bool) {
 	switch {
 	case w.key(j) == "as", w.key(j) == "the" && w.key(i) != "half" && !lean.weight:
 		return mention{}, false
-	case lean.words == "the same" && !of, lean.words == "the weight" && !of, lean.words == "the like" && !of:
+	case (lean.words == "the same" || lean.words == "same") && !of, lean.words == "the weight" && !of, lean.words == "the like" && !of:
 		return mention{}, false
 	}
 	c, to := w.nameAt(j, false)
-	if to == 0 || w.key(to) == "as" || w.overAside(to) > 0 { // "as much flour as will make a paste"
+	if to > 0 && w.key(to) == "as" {
+		return w.asMuchAs(i, j, to, lean, c)
+	}
+	if to == 0 || w.overAside(to) > 0 { // "as much cold water, put in by degrees, as makes a paste"
 		return mention{}, false
 	}
 	for { // "the same of butter and of sugar"
 		k := to
-		if w.key(k) == "and" && w.key(k+1) == "of" {
+		if w.key(k) == "and" && (w.key(k+1) == "of" || w.key(k+1) == "in") {
 			if _, e := w.nameAt(k+2, false); e > 0 {
 				to = e
 				continue
@@ -97,12 +100,70 @@ func (w *weave) leaning(i int) (mention, bool) {
 		}
 		break
 	}
-	name := w.say(j, to)
+	name := strings.ReplaceAll(w.say(j, to), " and in ", " and ")
 	if w.key(to) == "as" || w.last == nil || w.last.Amount.State != formula.Stated {
 		return w.asBare(j, to, c, name, "how much is told by another amount, and which is not clear")
 	}
 	return w.leansOn(i, to, *w.last, lean, name, c)
 }
+
+// asMuchAs reads an amount given by that of another thing which is named: "half as
+// much butter as sugar", "the same weight of currants as of flour", "as much flour
+// as the weight of six eggs". "As much flour as will make a paste" is none.
+func (w *weave) asMuchAs(i, from, to int, lean leaningWord, c reference.Called) (mention, bool) {
+	j := to + 1
+	if n, _, own := weightHead(w.ts[j:], false); n > 0 && !own {
+		k := number(w.ts[j+n:])
+		e, end := w.nameAt(j+n+k.used, false)
+		if k.used == 0 || end == 0 || e.Ingredient == nil || e.Ingredient.ID != egg {
+			return mention{}, false
+		}
+		return w.reads(i, end, end, w.say(j, end)+" in "+w.say(from, to), "by the weight of the eggs")
+	}
+	if lean.times.Equal(one) && !lean.weight { // "as much butter as an egg"
+		k := j + number(w.ts[j:]).used
+		for e := min(len(w.ts), k+2); k > j && e > k; e-- {
+			if w.closesAt(e) && w.quiet.sizeMeasure(w.ts[k:e]) != "" {
+				return w.reads(i, e, e, w.say(from, to)+" the size of "+w.say(j, e), "as big as the thing named")
+			}
+		}
+	}
+	for w.ts.is(j, ofThere) {
+		j++
+	}
+	other, end := w.nameAt(j, false)
+	if end == 0 {
+		return mention{}, false
+	}
+	on := w.amountOf(other)
+	if on == nil {
+		return mention{}, false
+	}
+	return w.leansOn(i, end, *on, lean, w.say(from, to), c)
+}
+
+// amountOf is how much there is of a thing named before, nil when that is not said.
+func (w *weave) amountOf(c reference.Called) *formula.Item {
+	for k := len(w.found) - 1; k >= 0; k-- {
+		for x := range w.found[k].line.Items {
+			if it := &w.found[k].line.Items[x]; isCalled(it, c) {
+				return it
+			}
+		}
+	}
+	if w.listed == nil {
+		return nil
+	}
+	return w.listed(c)
+}
+
+// isCalled reports a stated amount of the thing called so.
+func isCalled(it *formula.Item, c reference.Called) bool {
+	return it.Amount.State == formula.Stated && c.Ingredient != nil && it.Ingredient == c.Ingredient.ID
+}
+
+// ofThere are the words that may stand before the other thing.
+var ofThere = words("of the there is are you have in for")
 
 // leansOn writes a leaning amount out by the amount it leans on.
 func (w *weave) leansOn(i, to int, on formula.Item, lean leaningWord, name string, c reference.Called) (mention, bool) {

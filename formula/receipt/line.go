@@ -142,7 +142,10 @@ func (r *Reader) seasoning(ts phrase) (found, bool) {
 // amount.
 func (r *Reader) vague(ts phrase) (found, bool) {
 	s, n := stateAt(ts)
-	if n == 0 || s != formula.NotGiven || r.measureAt(ts[n:]) > 0 {
+	if n == 0 || s != formula.NotGiven {
+		return found{}, false
+	}
+	if m := r.measureAt(ts[n:]); m > 0 && (n+m < len(ts) && ts[n+m].kind != mark || !r.isName(ts[n:])) { // but "a few cloves" are cloves
 		return found{}, false
 	}
 	a := amount{said: true}

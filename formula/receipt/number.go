@@ -302,7 +302,9 @@ func whole(ts phrase) value {
 			return value{}
 		}
 		sum, used = wholeNumber(n), 1
-		if unit, ok := numberWords.at(ts, 1); ok && n >= 20 && n%10 == 0 && n < 100 && unit < 10 {
+		if tens, ok := numberWords.at(ts, 2); ok && n < 10 && ts.key(1) == "and" && tens >= 20 { // "five and twenty"
+			sum, used = wholeNumber(n+tens), 3
+		} else if unit, ok := numberWords.at(ts, 1); ok && n >= 20 && n%10 == 0 && n < 100 && unit < 10 {
 			sum, used = wholeNumber(n+unit), 2
 		}
 	}

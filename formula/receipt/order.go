@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"assize/formula"
+	"assize/reference"
 )
 
 // timed takes the time of baking from words that stand under "Time".
@@ -205,6 +206,20 @@ func (m *making) lastItem() *formula.Item {
 		l := &m.now.lines[i]
 		if l.how == withAmount && len(l.line.Items) > 0 {
 			return &l.line.Items[len(l.line.Items)-1]
+		}
+	}
+	return nil
+}
+
+// amountOf is how much the lines read so far have of a thing, nil when none says.
+func (m *making) amountOf(c reference.Called) *formula.Item {
+	for _, p := range m.parts {
+		for i := range p.lines {
+			for k := range p.lines[i].line.Items {
+				if it := &p.lines[i].line.Items[k]; isCalled(it, c) {
+					return it
+				}
+			}
 		}
 	}
 	return nil

@@ -268,7 +268,7 @@ func (p *page) body(rows []row, inList bool) bool {
 			p.blocks = append(p.blocks, block{heading, w.from, w.to})
 		case i > 0 && unicode.IsLower(p.clear[w.from]) && p.blocks[last].kind == listed && (!items[i] || p.nameGoesOn(p.blocks[last], w, ts)):
 			p.blocks[last].to = w.to // the line goes on
-		case !items[i] && isStep(ts):
+		case !items[i] && (isStep(ts) || ts.is(0, imperatives) && ts.has(vesselWords)):
 			p.blocks = append(p.blocks, block{prose, w.from, w.to})
 		default:
 			p.blocks = append(p.blocks, block{listed, w.from, w.to})
@@ -349,7 +349,7 @@ func (p *page) itemRows(rows []row) []bool {
 			continue
 		}
 		ts := unnumbered(p.tokens(w.from, w.to))
-		out[i] = p.r.startsItem(ts) || len(ts) <= 6 && !ts.is(0, imperatives) && p.r.isName(trimMarks(ts))
+		out[i] = p.r.startsItem(ts) || len(ts) <= 6 && !ts.is(0, imperatives) && p.r.isName(trimMarks(ts)) || p.r.endsInAmount(ts)
 	}
 	return out
 }
@@ -451,6 +451,29 @@ func (r *Reader) startsItem(ts phrase) bool {
 	}
 	_, ok := r.partsWords(ts)
 	return ok
+}
+
+// mostOfRow is how many tokens a row of a table may have.
+const mostOfRow = 10
+
+// endsInAmount reports a row of a table: a name, and the amount at the end of the
+// line.
+func (r *Reader) endsInAmount(ts phrase) bool {
+	ts = trimMarks(ts)
+	if len(ts) < 2 || len(ts) > mostOfRow || ts.is(len(ts)-1, vesselWords) || number(ts).used > 0 { // "butter two tins"
+		return false
+	}
+	for k := 1; k < len(ts); k++ {
+		a, n := r.amountAt(ts[k:])
+		if k+n < len(ts) || !a.numbered || a.article() && !a.measured || r.startsInside(ts, k) {
+			continue
+		}
+		name := trimMarks(ts[:k])
+		if _, ok := r.choose(name); ok && !name.has(stops) {
+			return true
+		}
+	}
+	return false
 }
 
 // isItem reports words that are an ingredient line with its amount.

@@ -76,7 +76,11 @@ func (r *Reader) turned(f *found, th thing, forms []phrase) (thing, []phrase) {
 			continue
 		}
 		got, ok := r.named(c.String() + " " + th.name.String())
-		if !ok || len(got.Stripped) > 0 || got.Ingredient == th.ing || got.Ingredient == nil {
+		if !ok || len(got.Stripped) > 0 || got.Ingredient == nil {
+			continue
+		}
+		if got.Ingredient == th.ing { // "sugar, loaf" is loaf sugar, which is sugar
+			th.hind = c
 			continue
 		}
 		f.note("taken as %s", c.String()+" "+th.name.String())

@@ -48,6 +48,12 @@ func (w *weave) amount(i int) (mention, bool) {
 		return w.unknown(i, j)
 	case to == 0:
 		return w.ones(i, j)
+	case of && w.goesOnCounting(i, n, a, c):
+		if m, ok := w.elliptic(i, n, j, to); ok {
+			return m, true
+		}
+	}
+	switch {
 	case !a.measured && !w.countable(c, j, to, i):
 		m, ok := w.elliptic(i, n, j, to)
 		if !ok && w.inList && a.numbered && !a.article() {
@@ -145,6 +151,24 @@ func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
 	return w.reads(i, to, to, written, "the measure is that of the amount before it")
 }
 
+// goesOnCounting reports "two of raisins" right behind "three pounds of currants":
+// a number with "of" is of the measure before it, though the thing can be counted.
+func (w *weave) goesOnCounting(i, n int, a amount, c reference.Called) bool {
+	if a.measured || !a.numbered || a.article() || c.Ingredient == nil || fromEgg.has(c.Ingredient.Kind) || len(w.found) == 0 || w.last == nil || w.last.Amount.Measure == "" {
+		return false
+	}
+	last := w.found[len(w.found)-1]
+	if last.how != withAmount || w.ts[i:i+n].has(groupWords.set) { // "a dozen of walnuts"
+		return false
+	}
+	for j := last.to; j < i; j++ {
+		if w.ts[j].kind != mark && w.keys[j] != "and" {
+			return false
+		}
+	}
+	return true
+}
+
 // ones reads "4 bitter ones" after sweet almonds: the noun is that of the thing
 // named before it.
 func (w *weave) ones(i, j int) (mention, bool) {
@@ -176,6 +200,19 @@ func (w *weave) ditto(i, j int) (mention, bool) {
 	}
 	end := w.tail(to, false)
 	return w.reads(i, end, end, w.say(i, j)+between+w.last.Amount.Measure+" of "+w.say(from, end), "ditto: the measure is that of the amount before it")
+}
+
+// dittoOf reads "ditto flour", "do. of sugar": the amount is the one before it.
+func (w *weave) dittoOf(i int) (mention, bool) {
+	j := i + 1
+	if w.key(j) == "of" {
+		j++
+	}
+	c, to := w.nameAt(j, false)
+	if to == 0 || w.last == nil || w.last.Amount.State != formula.Stated {
+		return mention{}, false
+	}
+	return w.leansOn(i, to, *w.last, leaningWord{words: "ditto", times: one}, w.say(j, to), c)
 }
 
 // proportion reads "to every pound of flour", "for each pint of milk": the

@@ -40,6 +40,7 @@ type weave struct {
 	found  []mention
 	before func(c reference.Called, name []string) bool // was it listed
 	last   *formula.Item                                // the amount met last
+	listed func(c reference.Called) *formula.Item       // what a line read before has of a thing
 	eggs   of
 	fruit  of
 	titled phrase // of the receipt
@@ -201,6 +202,11 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 			return m, true
 		}
 	}
+	if t.is(dittoWords) && w.inList || t.is(ditto) {
+		if m, ok := w.dittoOf(i); ok {
+			return m, true
+		}
+	}
 	if m, ok := w.amount(i); ok {
 		return m, true
 	}
@@ -220,7 +226,7 @@ var (
 	weightOpens  = words("the weight same")
 	leaningOpens = union(words("against"), leaningBy.set)
 	enoughOrOnly = words("enough sufficient as so a just about only plenty")
-	mentionOpens = union(partsOpen, ofWord, weightOpens, leaningOpens, enoughOrOnly, statesBy.set, amountOpens, ofFlour, words("sweeten season flavour"))
+	mentionOpens = union(partsOpen, dittoWords, ofWord, weightOpens, leaningOpens, enoughOrOnly, statesBy.set, amountOpens, ofFlour, words("sweeten season flavour"))
 	listOpens    = union(skipped, adverbs, words("and"))
 )
 
