@@ -27,7 +27,7 @@ var (
 	// finishes: what is brushed, sifted or stuck on at the end is not weighed.
 	finishes = []string{"brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dredge", "powder", "scatter"}
 	// mixes: with one of these before it, "with water" is an ingredient.
-	mixes = []string{"mix", "mixed", "moisten", "moistened", "wet", "wetted", "dilute", "diluted", "thin", "thinned", "knead", "make", "paste", "work", "slake", "bind"}
+	mixes = []string{"mix", "mixed", "moisten", "moistened", "wet", "wetted", "dilute", "diluted", "thin", "thinned", "knead", "make", "made", "making", "paste", "work", "slake", "bind"}
 	// nouns: a thing follows these, so that "the butter" is no verb.
 	nouns = []string{"the", "of", "with", "some", "a", "an", "more", "no", "in", "your", "fresh", "melted", "cold", "warm", "little", "remaining", "other", "and", "or", "add", "put"}
 	// plainObjects stand after a verb and hardly after anything else: "flour it".

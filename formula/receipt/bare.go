@@ -256,6 +256,11 @@ func (w *weave) seasoning(i int) (mention, bool) {
 	}
 	end := i + 1
 	for end < len(w.ts) && w.ts[end].kind != mark && w.keys[end] != "and" && w.keys[end] != "with" && end < i+9 {
+		if a, n := w.quiet.amountAt(w.ts[end:]); n > 0 && a.numbered && (w.key(end+n) == "of" && w.nameFollows(end+n+1) || !a.measured && w.nameFollows(end+n)) { // "sweeten a pint of cream"
+			m, ok := w.reads(i, i+1, i+1, "sugar, to taste", "it is put in to sweeten, and no amount is said")
+			m.how = bare
+			return m, ok
+		}
 		end++
 	}
 	if w.key(end) == "with" { // "sweeten it with loaf sugar": what makes it sweet is by taste
@@ -299,6 +304,11 @@ func (w *weave) enough(i int) (mention, bool) {
 	}
 	for e := i + 4; e < end; e++ { // an order after it is no part of it
 		if (w.keys[e] == "and" || w.keys[e] == "then") && (w.ts.is(e+1, imperatives) || w.keys[e] == "then") {
+			end = e
+		}
+	}
+	for e := i + 4; e < end; e++ { // "as much water as will bring a pound of flour to a paste": the flour is a thing of its own
+		if a, n := w.quiet.amountAt(w.ts[e:end]); n > 0 && a.numbered && a.measured && a.Measure != "" && w.key(e+n) == "of" && w.nameFollows(e+n+1) && timeAt(w.ts[e:]) == 0 {
 			end = e
 		}
 	}

@@ -207,8 +207,21 @@ func (r *Reader) eggs(f *found, a amount, th thing, forms []phrase) {
 				return
 			}
 		}
-		changed = true
+		changed = changed || !l.more
 		words += ", " + c.String()
+	}
+	if !changed && len(rest) < len(forms) { // whole eggs, and some sides besides
+		r.byNumber(f, a, th, rest)
+		th.rest = nil
+		for _, s := range []string{yolk, white} {
+			if n := counts[s]; n.Likely.GreaterThan(a.Number.Likely) {
+				b := a
+				b.Words = words
+				b.Number = reference.Span{Low: n.Low.Sub(a.Number.Low), Likely: n.Likely.Sub(a.Number.Likely), High: n.High.Sub(a.Number.High)}
+				r.side(f, b, th, s, nil)
+			}
+		}
+		return
 	}
 	if !changed {
 		if a.Number.Likely.IsPositive() {
@@ -315,6 +328,11 @@ func limit(c phrase) (limited, bool) {
 			if l.count = &span; n.fraction {
 				l.count, l.times = nil, &span
 			}
+		}
+	}
+	if k := c.key(0); (k == "and" || k == "with" || k == "plus") && l.count != nil && !l.out && !c.has(onlyThese) { // "and two whites" are two more
+		if n := number(c[1:]); n.used > 0 && 1+n.used == at {
+			l.more = true
 		}
 	}
 	numbered := l.count != nil || l.times != nil

@@ -280,6 +280,9 @@ func (m *making) line(g gathered, part, index int) formula.Line {
 	if d := m.doubtIn(g.from, g.to); d != nil && g.how != unread {
 		l = m.doubtful(g, d, pos)
 	}
+	if len(g.or) > 0 && len(l.Either) == 0 {
+		l = m.choices(g, l)
+	}
 	if len(l.Items) == 0 && len(l.Either) == 0 {
 		tr := g.trouble
 		if tr == nil {
@@ -347,6 +350,39 @@ func (m *making) doubtful(g gathered, d *doubt, pos formula.Pos) formula.Line {
 		}
 	}
 	out.Text, out.Items = strings.Join(texts, " or "), out.Either[0].Items
+	return out
+}
+
+// choices makes a line of one thing or another where the book leaves the choice: "a
+// gill of sack or white wine". What is named alone is taken in the same amount. The
+// line stays as it is when it holds several things or the other cannot be read.
+func (m *making) choices(g gathered, l formula.Line) formula.Line {
+	if g.how != withAmount || len(l.Items) != 1 || l.Items[0].Amount.State != formula.Stated {
+		return l
+	}
+	out := l
+	out.Why = "the book leaves the choice"
+	out.Either = []formula.Alternative{{Text: l.Text, Items: l.Items, Odds: decimal.NewFromInt(1)}}
+	texts := []string{l.Text}
+	for _, o := range g.or {
+		text := o.line.Text
+		if o.how != withAmount {
+			text = l.Items[0].Amount.Words + " of " + text
+		}
+		other, troubles := m.r.silent().Line(text)
+		if len(troubles) > 0 || len(other.Items) != 1 || other.Items[0].Amount.State != formula.Stated {
+			return l
+		}
+		if other.Items[0].Ingredient == l.Items[0].Ingredient {
+			continue
+		}
+		out.Either = append(out.Either, formula.Alternative{Text: text, Items: other.Items, Odds: decimal.NewFromInt(1)})
+		texts = append(texts, text)
+	}
+	if len(out.Either) < 2 {
+		return l
+	}
+	out.Text = strings.Join(texts, " or ")
 	return out
 }
 

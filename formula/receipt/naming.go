@@ -85,8 +85,19 @@ func (w *weave) wholeName(from, to int) bool {
 	if to < len(w.ts) && (w.ts.is(to, toolWords) || w.ts.is(to, vesselWords) && to-from == 1 && w.keys[from] != "sugar") {
 		return false
 	}
+	for j := to; j < min(len(w.ts), to+4); j++ { // "a chicken or meat pie"
+		switch {
+		case w.ts[j].kind != word, j == to && w.keys[j] != "or":
+			return true
+		case w.ts.is(j, toolWords):
+			return w.ts.is(j, dressings)
+		}
+	}
 	return true
 }
+
+// dressings are words that a thing may be followed by which is put in itself.
+var dressings = words("sauce thick bath mill")
 
 var toolWords = words("jelly filling frosting icing mixture mints pie pies pudding puddings tart tarts tartlets pasties dumplings sauce soup patties cheesecakes fritters spoon spoons whisk dish cloth paper cutter knife grater brush boat sieve coloured colored colour color cellar dredger bath thick mill")
 

@@ -13,6 +13,7 @@ type mention struct {
 	how      manner
 	line     formula.Line
 	trouble  *Trouble
+	or       []mention // what may be taken instead
 }
 
 // manner is how an ingredient is met.
@@ -82,6 +83,9 @@ func (w *weave) scan() []mention {
 		}
 		if m, ok := w.mentionAt(i); ok {
 			if w.otherWay(m) {
+				if last := &w.found[len(w.found)-1]; m.how != again && len(m.line.Items) == 1 {
+					last.or = append(last.or, m)
+				}
 				m.how = again
 			}
 			w.found = append(w.found, m)
