@@ -14,31 +14,33 @@ type of struct {
 }
 
 // remember keeps what the parts of a mention are of.
-func (w *weave) remember(m mention) {
-	for _, it := range m.line.Items {
+func (w *weave) remember(m mention) { remember(m.line.Items, &w.eggs, &w.fruit) }
+
+func remember(items []formula.Item, eggs, fruit *of) {
+	for _, it := range items {
 		a := it.Amount
 		if a.State != formula.Stated || a.Each == "" || a.Measure != "" {
 			continue
 		}
 		switch {
 		case it.Ingredient == egg:
-			w.eggs.whole = true
+			eggs.whole = true
 		case a.Each == "egg":
-			if w.eggs.had == nil || w.eggs.had[it.Ingredient] {
-				w.eggs.had = map[string]bool{}
+			if eggs.had == nil || eggs.had[it.Ingredient] {
+				eggs.had = map[string]bool{}
 			}
-			w.eggs.things = spelled(a.Number) + " eggs"
-			w.eggs.had[it.Ingredient] = true
+			eggs.things = spelled(a.Number) + " eggs"
+			eggs.had[it.Ingredient] = true
 		default:
 			part, _ := fruitParts.get(firstWord(it.Form))
 			if part == "" {
 				continue
 			}
-			if w.fruit.had == nil || w.fruit.name != it.Name {
-				w.fruit.had = map[string]bool{}
+			if fruit.had == nil || fruit.name != it.Name {
+				fruit.had = map[string]bool{}
 			}
-			w.fruit.name, w.fruit.things = it.Name, spelled(a.Number)+" "+it.Name
-			w.fruit.had[part] = true
+			fruit.name, fruit.things = it.Name, spelled(a.Number)+" "+it.Name
+			fruit.had[part] = true
 		}
 	}
 }

@@ -60,6 +60,8 @@ func passedOver(words []string, from, to int) bool {
 		return true // milk-warm, blood-warm
 	case prev == "to", prev == "into", (prev == "a" || prev == "an") && (at(from-2) == "to" || at(from-2) == "into"):
 		return true // beaten to a cream, melted to oil
+	case sweetened(words[:from]), filledWith(words[:from], name):
+		return false // fill it with raspberries, made sweet with sugar
 	case before(8, vessels) && before(8, []string{"with"}):
 		return true // rub the dish with butter
 	case finished(words[max(0, from-6):from]) && !slices.Contains(name, "nutmeg"):
@@ -80,6 +82,30 @@ func passedOver(words []string, from, to int) bool {
 		return !before(4, []string{"with"}) || !mixed || before(10, vessels)
 	}
 	return false
+}
+
+// filledWith reports words that have a thing put into a dish or a case, which is the
+// way of filling it; what a case is baked empty with, or a kettle holds, is not put in.
+func filledWith(before, name []string) bool {
+	n := len(before)
+	for n > 0 && strings.HasSuffix(before[n-1], "ed") && before[n-1] != "filled" {
+		n-- // "with stewed apples"
+	}
+	if n < 2 || before[n-1] != "with" || overlaps(name, notFillings) {
+		return false
+	}
+	return overlaps(before[max(0, n-6):n-1], []string{"fill", "filled", "filling"})
+}
+
+var notFillings = []string{"water", "rice", "beans", "bean", "peas", "bran", "flour", "bread", "crusts", "crumbs", "paper", "barley", "meal", "oats"}
+
+// sweetened reports that what follows is what makes a thing sweet.
+func sweetened(before []string) bool {
+	n := len(before)
+	for n > 0 && (before[n-1] == "powdered" || before[n-1] == "fine" || before[n-1] == "loaf" || before[n-1] == "white" || before[n-1] == "brown") {
+		n--
+	}
+	return n > 1 && before[n-1] == "with" && overlaps(before[max(0, n-3):n-1], []string{"sweet", "sweeten", "sweetened"})
 }
 
 // finished reports a word for what is brushed or strewn on at the end; "a stick of" is

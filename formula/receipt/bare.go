@@ -152,7 +152,7 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	if w.clauseHas(from, to, adviceWords) {
 		return false
 	}
-	if onlyIdle(name) || len(name) == 1 && notName.has(name[0]) {
+	if onlyIdle(name) && !(len(name) > 1 && sugared.has(name[0])) || len(name) == 1 && notName.has(name[0]) {
 		return false
 	}
 	// The rules for names in a method look no further than the next stop.
@@ -217,7 +217,7 @@ func (w *weave) nameFollows(i int) bool {
 }
 
 // byAndBy are words for putting a thing in slowly, which say nothing of how much.
-var byAndBy = []string{"by degrees", "gradually", "slowly", "a little at a time", "little by little"}
+var byAndBy = []string{"into it", "in it", "to it", "therein", "by degrees", "gradually", "slowly", "a little at a time", "little by little"}
 
 // stateAfter is where "to your taste", "enough to make a paste" ends that
 // follows a name.

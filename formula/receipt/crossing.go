@@ -97,7 +97,7 @@ var (
 		formula.Pastry: "paste", formula.Meringue: "icing", formula.Filling: "custard", formula.Sauce: "sauce", formula.Batter: "batter",
 	}
 	puffWords       = words("puff short tart raised standing rough flaky suet")
-	pasteAdjectives = words("puff short good rich light thin nice plain common tart raised standing best fine rough flaky suet very some french butter sweet your boiled wine melted custard lemon sugar almond")
+	pasteAdjectives = words("pie puff short good rich light thin nice plain common tart raised standing best fine rough flaky suet very some french butter sweet your boiled wine melted custard lemon sugar almond")
 	pointing        = words("see by as recipe receipt the of to according directed made page p like in")
 	laying          = words("line lined lining lay laid cover covered covering sheet sheeted put bake baked edge edged rim round border bordered place placed roll rolled spread have patty pattypans pans tins under over")
 	pasteBefore     = words("with in of a an the over on some good under thin out one two your")

@@ -40,6 +40,7 @@ func (m *making) item(b block, ts phrase) {
 	line.Text = text
 	if len(troubles) == 0 && !ts.has(dittoWords) && !ts.signed() && utf8.RuneCountInString(text) <= longestLine {
 		m.gather(gathered{from: from, to: to, listed: true, mention: mention{line: line}})
+		remember(line.Items, &m.eggs, &m.fruit)
 		return
 	}
 	if m.reference(ts, true) {

@@ -42,7 +42,7 @@ func (r *Reader) find(ts phrase) (thing, bool) {
 			continue
 		}
 		c, ok := r.called(ts[:n])
-		if !ok || r.goesOn(ts[n:]) {
+		if !ok || r.goesOn(ts[n:]) && !handledIn(ts[n:]) {
 			continue
 		}
 		th := thing{ing: c.Ingredient, fruit: c.Fruit}
@@ -79,6 +79,18 @@ var ofFlour = func() wordSet {
 	}
 	return out
 }()
+
+// handledIn reports words of what a thing was handled in: "wet in cold milk".
+func handledIn(rest phrase) bool {
+	if len(rest) < 3 || !rest.is(0, steeped) {
+		return false
+	}
+	k := rest.key(1)
+	return k == "in" || k == "with" || k == "into"
+}
+
+// steeped are participles of what is done to a thing in another.
+var steeped = words("wet wetted dissolved soaked steeped dipped moistened mixed beaten rubbed boiled stewed washed melted worked braided")
 
 // goesOn reports that what follows a name leads to another name: in "white
 // pounded sugar" or "sugar and grated nutmeg" the first name is not all.

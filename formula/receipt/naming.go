@@ -17,6 +17,9 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 			}
 			return reference.Called{}, 0
 		}
+		if skip == 0 && w.keys[i] == "and" {
+			return reference.Called{}, 0 // what follows is another thing
+		}
 		if w.r.flourFor(w.ts[i:]) {
 			i++
 		}

@@ -24,8 +24,17 @@ func (w *weave) passFirst(i int) int {
 		return n
 	}
 	if k := w.keys[i]; (k == "in" || k == "into") && i+1 < len(w.ts) { // "cut into two pieces"
-		if c := number(ts[1:]); c.used > 0 && ts.is(1+c.used, pieces) {
-			return 2 + c.used
+		if c := number(ts[1:]); c.used > 0 {
+			j := 1 + c.used
+			for j < min(len(ts), c.used+4) && ts[j].kind == word && (ts[j].opens.Fill > 0 || ts[j].opens.Aside > 0) && !ts.is(j, pieces) {
+				j++ // "into a long roll"
+			}
+			if (ts.is(j, pieces) || ts.is(j, formed)) && ts.key(j+1) != "of" {
+				return j + 1
+			}
+			if ts.is(1+c.used, pieces) {
+				return 2 + c.used
+			}
 		}
 	}
 	if c.used > 0 && ts.is(c.used, uncounted) {
@@ -41,6 +50,9 @@ func (w *weave) pass(i int) int { return w.passFirst(i) }
 
 // uncounted are words that make no amount of a number before them.
 var uncounted = words("times time inch inches thick degrees persons people turns folds foldings fold layers layer parts d s shillings pence")
+
+// formed are the shapes that a paste or a dough is brought into.
+var formed = words("roll rolls ball balls cake cakes loaf loaves bun buns biscuit biscuits ring rings round rounds sheet sheets oval ovals square squares")
 
 var pieces = words("pieces parts slices halves quarters strips layers portions cakes rounds dice")
 
