@@ -11,7 +11,7 @@ var advice = []string{
 	"may", "might", "can", "could", "would", "should", "if", "when", "instead", "without", "not", "never", "recipe", "receipt",
 	"substitute", "substituted", "substituting", "omit", "omitted", "omitting", "improve", "improves", "improved", "improvement", "addition", "answer", "answers", "answering", "sometimes", "remains", "vary", "varied", "variety",
 	"preferred", "liked", "like", "optional", "fancy", "garnish", "garnished", "ornament", "ornamented", "decorate", "decorated",
-	"serve", "served", "serving", "send", "eat", "eaten", "accompany", "handed", "allowing", "allow", "reckoning", "according",
+	"serve", "served", "serving", "send", "eat", "eaten", "accompany", "handed", "allowing", "allow", "reckoning", "according", "proper", "suitable",
 }
 
 var adviceWords = words(strings.Join(advice, " "))

@@ -152,7 +152,7 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	if w.clauseHas(from, to, adviceWords) {
 		return false
 	}
-	if onlyIdle(name) && !(len(name) > 1 && sugared.has(name[0])) || len(name) == 1 && notName.has(name[0]) {
+	if onlyIdle(name) && !(len(name) > 1 && sugared.has(name[0])) || len(name) == 1 && notName.has(name[0]) && !w.withSalt(from, to) {
 		return false
 	}
 	// The rules for names in a method look no further than the next stop.
@@ -165,6 +165,12 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 		return false // wash the salt out
 	}
 	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo])
+}
+
+// withSalt reports pepper that stands beside salt, which is no colour and no hot
+// word: "salt and pepper the pieces".
+func (w *weave) withSalt(from, to int) bool {
+	return w.key(from) == "pepper" && (w.key(from-1) == "and" && w.key(from-2) == "salt" || w.key(to) == "and" && w.key(to+1) == "salt")
 }
 
 // preserves are things a dish is filled with as they are, by words that mostly

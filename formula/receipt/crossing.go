@@ -74,6 +74,8 @@ func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
 		return crossing{}, false // a custard or a sauce without a number is made somewhere near
 	case listed && (i+1 == len(ts) || ts[i+1].kind == mark || ts.key(i+1) == "and" || ts.key(i+1) == "made") && ts.key(from-1) != "the":
 		c.title = title
+	case from < i && madeElsewhere(ts, from, i):
+		c.title = title
 	case !laid(ts, from, i) && !asDirected(ts, from, i) && ts.key(i) != "shell":
 		return crossing{}, false
 	default:
@@ -104,6 +106,19 @@ var (
 )
 
 var shellWords = words("pie tart pastry patty")
+
+// madeElsewhere reports a paste that is ordered made, and of what is not said: "make a
+// short crust, and fill the pattypans".
+func madeElsewhere(ts phrase, from, i int) bool {
+	j := from - 1
+	if k := ts.key(j); k == "a" || k == "some" {
+		j--
+	}
+	if k := ts.key(j); k != "make" && k != "prepare" || j > 0 && ts[j-1].kind == word && ts.key(j-1) != "and" && ts.key(j-1) != "then" {
+		return false
+	}
+	return i+1 >= len(ts) || ts[i+1].kind == mark && ts.key(i+1) != ":" && !(i+2 < len(ts) && (ts.key(i+2) == "with" || ts.key(i+2) == "of")) || ts.key(i+1) == "and"
+}
 
 // asDirected reports a paste that is made as another page tells: "make the sweet
 // paste, as directed under that name".
@@ -149,7 +164,7 @@ func laid(ts phrase, from, i int) bool {
 	if n == "must" || n == "should" || n == "is" || n == "lines" || n == "covers" { // "a paste must line the dish"
 		for j := i + 1; j < min(len(ts), i+5); j++ {
 			switch ts.key(j) {
-			case "line", "lines", "lined", "cover", "covers", "covered", "laid":
+			case "line", "lines", "lined", "cover", "covers", "covered", "laid", "put":
 				return true
 			}
 		}
@@ -201,7 +216,7 @@ var (
 	putWithin    = words("put lay laid bake baked")
 	lineWords    = words("line lined lining")
 	lineOrLid    = union(lineWords, words("lid rest"))
-	lidWords     = words("lid top")
+	lidWords     = words("lid top upper")
 	lidOrCover   = union(lidWords, words("cover covered"))
 	restOrLid    = words("rest lid")
 	notCovered   = words("uncovered")

@@ -1,17 +1,37 @@
 package receipt
 
+import "slices"
+
 // each gives the same amount of each of several things.
 func (r *Reader) each(f *found, a amount, ts phrase) {
 	things, ok := r.things(f, ts)
 	if !ok {
 		return
 	}
+	r.peels(a, things)
 	for _, th := range things {
 		forms := th.rest
 		th.rest = nil
 		r.place(f, a, th, forms)
 	}
 }
+
+// peels takes fruits by weight that stand among candied peels for peels themselves:
+// "candied orange, lemon and citron, of each an ounce".
+func (r *Reader) peels(a amount, things []thing) {
+	i := slices.IndexFunc(things, func(th thing) bool { return th.ing != nil && th.ing.ID == candied })
+	if i < 0 || !a.measured || a.Measure == "" || !r.isWeight(a.Measure) {
+		return
+	}
+	for k := range things {
+		if th := &things[k]; th.fruit != nil && th.part == "" && !slices.ContainsFunc(th.rest, func(p phrase) bool { return p.has(anyPart) }) {
+			th.fruit, th.ing = nil, things[i].ing
+		}
+	}
+}
+
+// candied is the ingredient of the peels that are boiled in sugar.
+const candied = "candied_peel"
 
 // things reads a list of names joined by commas and "and". What follows a name
 // and is no name itself is said of it.

@@ -435,13 +435,22 @@ func (m *making) references(ts phrase) {
 	}
 }
 
+// layBoth is how a paste is laid of which a second sentence speaks.
+func layBoth(before, now string) string {
+	switch {
+	case before == "":
+		return now
+	case before == "lining" && now == "lid", before == "lid" && now == "lining":
+		return "lining and lid"
+	}
+	return before
+}
+
 // take adds a part taken from another receipt.
 func (m *making) take(c crossing, ts phrase) {
 	for _, p := range m.parts {
 		if p.part.Take != "" && (strings.EqualFold(p.part.Take, c.title) || c.number != "" && strings.HasSuffix(p.part.Take, "no. "+c.number) || p.part.Kind == c.kind && c.plain) {
-			if p.part.Lay == "" {
-				p.part.Lay = c.lay
-			}
+			p.part.Lay = layBoth(p.part.Lay, c.lay)
 			return
 		}
 		if p.part.Kind == c.kind && len(p.lines) > 0 && c.plain {

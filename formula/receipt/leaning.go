@@ -92,6 +92,9 @@ func (w *weave) leaning(i int) (mention, bool) {
 	}
 	for { // "the same of butter and of sugar"
 		k := to
+		if k < len(w.ts) && w.ts[k].kind == mark && w.ts[k].key == "," {
+			k++
+		}
 		if w.key(k) == "and" && (w.key(k+1) == "of" || w.key(k+1) == "in") {
 			if _, e := w.nameAt(k+2, false); e > 0 {
 				to = e
@@ -100,12 +103,15 @@ func (w *weave) leaning(i int) (mention, bool) {
 		}
 		break
 	}
-	name := strings.ReplaceAll(w.say(j, to), " and in ", " and ")
+	name := ofJoined.Replace(w.say(j, to))
 	if w.key(to) == "as" || w.last == nil || w.last.Amount.State != formula.Stated {
 		return w.asBare(j, to, c, name, "how much is told by another amount, and which is not clear")
 	}
 	return w.leansOn(i, to, *w.last, lean, name, c)
 }
+
+// ofJoined takes out the "of" and "in" between names that share an amount.
+var ofJoined = strings.NewReplacer(", and in ", ", ", ", and of ", ", ", " and in ", " and ", " and of ", " and ")
 
 // asMuchAs reads an amount given by that of another thing which is named: "half as
 // much butter as sugar", "the same weight of currants as of flour", "as much flour

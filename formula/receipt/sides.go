@@ -49,6 +49,38 @@ func (w *weave) parts(i int) (mention, bool) {
 	return w.reads(i, w.tail(to, true), to, written, note)
 }
 
+// crumb reads "the crumb of a roll", "the crumb of a penny loaf, grated".
+func (w *weave) crumb(i int) (mention, bool) {
+	j := i
+	for w.key(j) == "the" || w.ts.is(j, grated) {
+		j++
+	}
+	if !w.ts.is(j, crumbWords) || w.key(j+1) != "of" {
+		return mention{}, false
+	}
+	n := number(w.ts[min(j+2, len(w.ts)):])
+	if n.used == 0 {
+		return mention{}, false
+	}
+	to := j + 2 + n.used
+	for to < min(len(w.ts), j+7) && w.ts[to].kind == word && !w.ts.is(to, rollOrLoaf) {
+		to++
+	}
+	if !w.ts.is(to, rollOrLoaf) {
+		return mention{}, false
+	}
+	if m, ok := w.reads(i, w.tail(to+1, false), to+1, "", ""); ok {
+		return m, true
+	}
+	return w.notRead(i, to+1)
+}
+
+var (
+	crumbWords = words("crumb crumbs")
+	grated     = words("grated stale fine")
+	rollOrLoaf = words("roll rolls loaf loaves manchet manchets brick bricks")
+)
+
 // moreParts takes in further parts of the same things: "and the juice of 3", "and
 // half the whites".
 func (w *weave) moreParts(from, to int) int {

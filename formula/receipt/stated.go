@@ -64,7 +64,7 @@ func (w *weave) amount(i int) (mention, bool) {
 	if definite && w.before != nil && w.before(c, w.keys[j:to]) {
 		return mention{from: i, to: to, how: again}, true
 	}
-	if full := w.longerName(j, to); full != "" && definite {
+	if full := w.longerName(j, to); full != "" && (definite || strings.HasPrefix(w.key(to-1), "berr")) {
 		return w.reads(i, to, to, w.say(i, i+n)+" of "+full, "named in full before")
 	}
 	if m, ok := w.sideAfter(i, to, c); ok {
@@ -252,6 +252,13 @@ func (w *weave) longerName(from, to int) string {
 		return ""
 	}
 	short := w.keys[from]
+	if short == "berries" || short == "berry" { // "the berries" of a whortleberry cake
+		for i := range w.titled {
+			if k := w.titled.key(i); strings.Contains(k, "berr") && k != short && w.titled[i].opens.Name > 0 {
+				return w.titled[i].text
+			}
+		}
+	}
 	for _, ts := range []phrase{w.ts[:from], w.titled} {
 		for k := len(ts) - 1; k > 0; k-- {
 			if ts.key(k) != short || ts[k-1].kind != word {

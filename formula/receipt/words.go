@@ -15,7 +15,7 @@ var openers = words(`
 	to in into with without for from at on upon as if when while that which where by before after over off out through till until between
 	not no only just both all also too again very well quite rather finely nearly enough sufficient according at
 	then being having leaving omitting keeping using taking weighing making allowing excepting including measuring containing
-	beat beaten whipt mixt cut broken ground shred torn frozen burnt split run grown left kept made done set put taken drawn bought laid freed
+	beat beaten whipt mixt cut wet broken ground shred torn frozen burnt split run grown left kept made done set put taken drawn bought laid freed
 	fresh new old cold hot warm cool tepid lukewarm boiling soft softer hard stiff dry thin thick fine coarse whole raw ripe clear free
 	large small medium big light lighter smooth separate apart together loose full rich good best each of more less twice once wiped
 	scant level heaping rounding generous optional about the it them its their they he she whose

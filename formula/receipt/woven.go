@@ -186,6 +186,11 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 			return m, true
 		}
 	}
+	if t.is(crumbOpens) {
+		if m, ok := w.crumb(i); ok {
+			return m, true
+		}
+	}
 	if t.is(ofWord) {
 		if m, ok := w.ofEach(i); ok {
 			return m, true
@@ -226,11 +231,12 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 // and participles.
 var (
 	ofWord       = words("of")
+	crumbOpens   = union(words("the"), grated, crumbWords)
 	partsOpen    = union(words("the squeeze"), sideOrPart, partAdjectives)
 	weightOpens  = words("the weight same")
 	leaningOpens = union(words("against"), leaningBy.set)
 	enoughOrOnly = words("enough sufficient as so a just about only plenty")
-	mentionOpens = union(partsOpen, dittoWords, ofWord, weightOpens, leaningOpens, enoughOrOnly, statesBy.set, amountOpens, ofFlour, words("sweeten season flavour"))
+	mentionOpens = union(partsOpen, dittoWords, crumbOpens, ofWord, weightOpens, leaningOpens, enoughOrOnly, statesBy.set, amountOpens, ofFlour, words("sweeten season flavour"))
 	listOpens    = union(skipped, adverbs, words("and"))
 )
 
