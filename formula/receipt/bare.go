@@ -149,7 +149,7 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	for len(name) > 1 && (skipped.has(name[0]) || name[0] == "of") {
 		name = name[1:]
 	}
-	if w.clauseHas(from, to, adviceWords) {
+	if w.clauseHas(from, to, adviceWords) || w.forSauce(to) {
 		return false
 	}
 	if onlyIdle(name) && !(len(name) > 1 && sugared.has(name[0])) || len(name) == 1 && notName.has(name[0]) && !w.withSalt(from, to) {
@@ -165,6 +165,18 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 		return false // wash the salt out
 	}
 	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo])
+}
+
+// forSauce reports that what is named is said to make a sauce: "with butter, sugar and
+// wine, for sauce".
+func (w *weave) forSauce(to int) bool {
+	_, hi := w.clauseBounds(to, to, false)
+	for j := to; j+1 < hi; j++ {
+		if w.keys[j] == "for" && (w.keys[j+1] == "sauce" || w.keys[j+1] == "a" && w.key(j+2) == "sauce") {
+			return true
+		}
+	}
+	return false
 }
 
 // withSalt reports pepper that stands beside salt, which is no colour and no hot

@@ -181,6 +181,11 @@ func (w *weave) leansOn(i, to int, on formula.Item, lean leaningWord, name strin
 	}
 	switch {
 	case a.Measure != "":
+		if strings.Contains(name, ", ") || strings.Contains(name, " and ") {
+			if m, ok := w.reads(i, to, to, number+" "+a.Measure+" each of "+name, note); ok {
+				return m, true
+			}
+		}
 		return w.reads(i, to, to, number+" "+a.Measure+" of "+name, note)
 	case a.WeightOf != "":
 		return w.reads(i, to, to, "the weight of "+number+" eggs in "+name, note)

@@ -335,7 +335,7 @@ func allStated(items []formula.Item) bool {
 // remark on another thing.
 func (r *Reader) hidden(f found) phrase {
 	for _, c := range f.asides {
-		for c.key(0) == "and" || c.key(0) == "also" || c.key(0) == "with" {
+		for c.key(0) == "and" || c.key(0) == "also" || c.key(0) == "with" || c.key(0) == "of" && len(c) > 1 {
 			c = c[1:]
 		}
 		if len(c) > 0 && r.standsAlone(c) {
@@ -372,6 +372,11 @@ func (r *Reader) standsAlone(c phrase) bool {
 	}
 	if g, ok := r.enoughFor(c); ok && g.clean() {
 		return true
+	}
+	for k := 1; k < len(c); k++ { // "eggs five"
+		if n := number(c[k:]); n.used > 0 && !n.article && k+n.used == len(c) && c[k].kind == word && r.isName(c[:k]) {
+			return true
+		}
 	}
 	if a, n := r.amountAt(c); n > 0 {
 		if c.key(len(c)-1) == "ones" { // "4 oz almonds, 6 bitter ones"

@@ -86,3 +86,29 @@ func TestWordSets(t *testing.T) {
 	require.Equal(t, yolk, eggSides.of(reader(t).tokens("the yelks"), 1))
 	require.Panics(t, func() { words("sets are made at the start") })
 }
+
+func TestChoiceOfTheBook(t *testing.T) {
+	f, _ := reader(t).Receipt("A cream\n\nA gill of sack or white wine; a pint of cream, or of rich milk; 2 oz. of almonds or walnuts; half a pound of butter, or six ounces of lard.", About{})
+	var got []string
+	for _, l := range f.Parts[0].Lines {
+		require.Equal(t, "the book leaves the choice", l.Why)
+		for _, a := range l.Either {
+			got = append(got, brief(a.Items[0]))
+		}
+	}
+	require.Equal(t, []string{
+		"1 gill sherry_period", "1 gill white_wine", "1 pint cream_period_plain", "1 pint x_milk_cream", "2 ounce almonds", "2 ounce walnuts",
+		"0.5 pound butter_period_salted", "6 ounce lard",
+	}, got)
+	f, _ = reader(t).Receipt("A cream\n\n1 gill cream or milk\n6 eggs\n", About{})
+	require.Len(t, f.Parts[0].Lines[0].Either, 2, "in a list as well")
+}
+
+func TestTablesWithoutRules(t *testing.T) {
+	f, trace := reader(t).Receipt("A cake\n\nFlour      1 lb.\nButter     8 oz.\nSugar, loaf   6 oz.\nEggs       5\nJuice of one lemon\nGrated rind of two\n\nFlour      2 lb.\n1 \" currants\n", About{})
+	require.Equal(t, []string{
+		"1 pound flour_period_soft", "8 ounce butter_period_salted", "6 ounce sugar_white: loaf", "5 x egg egg_whole", "1 x lemon lemon_juice_period: juice", "2 x lemon lemon_peel: rind",
+		"2 pound flour_period_soft", "1 pound currants_dried",
+	}, partBriefs(f.Parts[0]), "the amount may stand on the right, a sign for what stood above it")
+	require.True(t, trace.Whole())
+}

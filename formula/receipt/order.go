@@ -253,6 +253,11 @@ func (m *making) step(ts phrase) {
 	m.now.steps = append(m.now.steps, stretch{ts[0].from - 1, to, text})
 }
 
+func lowerFirst(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToLower(r)) + s[n:]
+}
+
 func upperFirst(s string) string {
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + s[n:]

@@ -70,6 +70,11 @@ func (w *weave) amount(i int) (mention, bool) {
 	if m, ok := w.sideAfter(i, to, c); ok {
 		return m, true
 	}
+	if l := w.likeness(to); l > to && w.ts[i:i+n].has(lumps) { // "a lump of butter the size of an egg"
+		if m, ok := w.reads(i, w.tail(l, false), l, "", ""); ok {
+			return m, true
+		}
+	}
 	if e := w.trailingEach(to); e > 0 {
 		if m, ok := w.reads(i, e, e, "", ""); ok {
 			return m, true
@@ -150,6 +155,9 @@ func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
 	written := w.say(i, i+n) + between + w.last.Amount.Measure + " of " + w.say(j, to)
 	return w.reads(i, to, to, written, "the measure is that of the amount before it")
 }
+
+// lumps are the measures whose bigness may be told behind the name.
+var lumps = words("lump lumps piece pieces bit bits knob knobs ball balls slice slices")
 
 // goesOnCounting reports "two of raisins" right behind "three pounds of currants":
 // a number with "of" is of the measure before it, though the thing can be counted.

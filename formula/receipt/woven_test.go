@@ -44,7 +44,26 @@ var wovenCases = []struct {
 	{"Four ounces of butter, and as much white powdered sugar.", []string{"4 ounce butter_period_salted", "4 ounce sugar_loaf_powdered: powdered"}, "white is of the sugar, and no white of egg"},
 	{"Break a cocoa-nut, and grate half a pound of the nut.", []string{"0.5 pound coconut_fresh"}, "the nut is the cocoa-nut"},
 
+	{"Six ounces of butter, half as much sugar as butter, and the same weight of almonds as of sugar.", []string{"6 ounce butter_period_salted", "3 ounce sugar_white", "3 ounce almonds"}, "by another thing that is named"},
+	{"Take as much sugar as the weight of three eggs.", []string{"3 weight of egg sugar_white"}, "by the weight of eggs"},
+	{"Rub in as much lard as a walnut.", []string{"1 size of a walnut lard"}, "as big as a walnut"},
+	{"Weigh five eggs; take their weight in flour and in sugar.", []string{"5 x egg egg_whole", "5 weight of egg flour_period_soft", "5 weight of egg sugar_white"}, "in each of them"},
+	{"A pound of rice, the same of raisins, and of clean currants.", []string{"1 pound rice", "1 pound raisins", "1 pound currants_dried"}, "the same of both"},
+	{"Three pounds of flour, two of raisins and one of suet.", []string{"3 pound flour_period_soft", "2 pound raisins", "1 pound suet"}, "two pounds, and not two raisins"},
+	{"A pound of sugar, and a dozen of walnuts.", []string{"1 pound sugar_white", "12 x walnut walnuts"}, "a dozen is counted"},
+	{"A gill of sack, ditto of cream.", []string{"1 gill sherry_period", "1 gill cream_period_plain"}, "as much of the cream"},
+
+	// the book leaves the choice: the first stands in the items
+	{"A gill of sack or white wine.", []string{"1 gill sherry_period"}, "one or the other"},
+
 	// parts of eggs and fruits
+	{"Beat the yolks of nine and whites of four eggs.", []string{"9 x egg egg_yolk", "4 x egg egg_white"}, "nine are of the yolks"},
+	{"Take six eggs, and two yolks.", []string{"6 x egg egg_whole", "2 x egg egg_yolk"}, "two yolks more"},
+	{"Take the yolks of ten eggs and the whites of half of them.", []string{"10 x egg egg_yolk", "5 x egg egg_white"}, "half of them are five"},
+	{"Two-and-twenty eggs.", []string{"22 x egg egg_whole"}, "the tens last"},
+	{"Eggs, seven; lemons, two; sugar, a pound.", []string{"7 x egg egg_whole", "2 x lemon lemon_juice_period: juice", "2 x lemon lemon_peel: rind", "1 pound sugar_white"}, "the number behind the name"},
+	{"A pound of sugar, of eggs five.", []string{"1 pound sugar_white", "5 x egg egg_whole"}, "eggs are counted, and not weighed"},
+	{"Orange, lemon and citron, of each an ounce.", []string{"1 ounce candied_peel", "1 ounce candied_peel", "1 ounce candied_peel"}, "peels all of them"},
 	{"The rind of two lemons, grated; squeeze in the juice.", []string{"2 x lemon lemon_peel: rind, grated", "2 x lemon lemon_juice_period: juice"}, "the juice of those lemons"},
 	{"Grate the rind of six lemons; press out the juice of three.", []string{"6 x lemon lemon_peel: rind", "3 x lemon lemon_juice_period: juice"}, "of three lemons"},
 	{"Grate the rind of a lemon, and squeeze it.", []string{"1 x lemon lemon_peel: rind", "1 x lemon lemon_juice_period: juice"}, "squeezing gives the juice"},
@@ -70,6 +89,13 @@ var wovenCases = []struct {
 	{"Of milk there is a pint, of butter melted the same weight.", []string{"1 pint milk_whole", "1 pint butter_period_salted"}, "there is, and the same"},
 	{"Of flour sift half a pound.", []string{"0.5 pound flour_period_soft"}, "an order between"},
 
+	{"Put as much water as will bring a pound of flour to a paste.", []string{"enough water", "1 pound flour_period_soft"}, "the flour has an amount of its own"},
+	{"Sweeten a quart of cream to your palate.", []string{"to taste sugar_white", "1 quart cream_period_plain"}, "the cream is put in as well"},
+	{"A stick of cinnamon and a few bitter almonds.", []string{"1 stick spice_cinnamon", "not given almonds_bitter"}, "a stick is a piece here"},
+	{"Fill the case with stewed plums made sweet with sugar.", []string{"not given plums: stewed", "not given sugar_white"}, "what fills it is put in"},
+	{"A lump of butter the size of an egg; a pound of flour.", []string{"1 size of an egg butter_period_salted", "1 pound flour_period_soft"}, "the bigness tells more than the lump"},
+	{"Strain saffron into it, to your taste; a pint of milk.", []string{"to taste spice_saffron: into it", "1 pint milk_whole"}, "to taste, of the saffron"},
+
 	// no figure
 	{"Add as much flour as will make it a stiff paste.", []string{"enough flour_period_soft"}, "enough for its purpose"},
 	{"Add sugar by degrees, as much as will make it very sweet.", []string{"enough sugar_white: by degrees"}, "how it is put in says nothing of how much"},
@@ -90,6 +116,10 @@ var wovenCases = []struct {
 	{"Six eggs, or a spoonful of flour.", []string{"6 x egg egg_whole"}, "the one for the other"},
 	{"Six eggs. If you have no cream, substitute a quarter of a pound of butter.", []string{"6 x egg egg_whole"}, "one thing instead of another"},
 	{"Six eggs, and a pound of butter washed free of its salt.", []string{"6 x egg egg_whole", "1 pound butter_unsalted"}, "the salt is washed out"},
+	{"Six eggs. Roll it into a long roll, and cut it into rounds.", []string{"6 x egg egg_whole"}, "a shape, and no bread"},
+	{"Six eggs. It is good for a veal or mutton pie.", []string{"6 x egg egg_whole"}, "what it is good for"},
+	{"Six eggs. It makes a pudding, with sack and honey, for sauce.", []string{"6 x egg egg_whole"}, "what the sauce is of"},
+	{"Take the crumb of a roll, and six eggs.", []string{"not given breadcrumbs_fresh", "6 x egg egg_whole"}, "crumb of bread"},
 	{"Pare and quarter a dozen pippins.", []string{"12 x apple apple_cooking"}, "quarter is what is done"},
 }
 
@@ -118,6 +148,9 @@ func TestCrossReferences(t *testing.T) {
 		{"Beat six eggs. Line the dish with paste No. 3.", "paste no. 3", "lining", "by its number"},
 		{"Beat six eggs. Line patty-pans with good short crust (see No. 1211).", "no. 1211", "patty", "by its number alone"},
 		{"Beat six eggs to a stiff paste.", "", "", "a paste that is in hand"},
+		{"Beat six eggs. Make a short crust, and fill it.", "short crust", "", "made by another page"},
+		{"Line a dish with paste. Beat six eggs. Put an upper crust on it.", "paste", "lining and lid", "a second sentence tells of the lid"},
+		{"Make it in a paste with the whites of two eggs.", "", "", "what is in hand is made into a paste"},
 		{"Make a paste of a pound of flour and half a pound of butter. Line a dish with the paste. Beat six eggs.", "", "", "a paste that is made here"},
 	} {
 		t.Run(c.text, func(t *testing.T) {
