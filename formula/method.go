@@ -29,6 +29,9 @@ type Method struct {
 	// LineFlags are the flags raised by the words on each ingredient line.
 	LineFlags []map[Flag]bool
 	Bake      Bake
+	// FireMinutes is how long the steps stir it open on the fire, the middle of
+	// a printed range; 0 when they do not say.
+	FireMinutes float64
 }
 
 // Has reports whether any of the flags was raised.

@@ -35,19 +35,28 @@ func yields(t *reference.Tables, out io.Writer) error {
 		return err
 	}
 	fmt.Fprint(out, "VOLUMES of published fillings, ml: told by the work, reckoned (nine in ten), out by\n")
-	within, possible := 0, 0
-	for _, y := range rows {
+	for i := range rows {
+		y := &rows[i]
 		note := ""
-		switch {
-		case !y.Possible():
-			note = "   cannot be: " + y.Why
-		case y.Off >= -.15 && y.Off <= .15:
-			possible, within = possible+1, within+1
-		default:
-			possible++
+		switch why := y.Cannot(); {
+		case y.Usable == "no":
+			note = "   not usable: " + y.Why
+		case why != "":
+			note = "   cannot be: " + why
+		case !y.Within():
+			note = "   MISSED"
 		}
-		fmt.Fprintf(out, "  %-22s %-26s %5.0f (%.0f-%.0f)  %+4.0f in 100%s\n", y.ID, y.Told, y.ML.Likely, y.ML.Low, y.ML.High, 100*y.Off, note)
+		fmt.Fprintf(out, "  %-26s %-30s %5.0f (%.0f-%.0f)  %+4.0f in 100%s\n", y.ID, y.Told, y.ML.Likely, y.ML.Low, y.ML.High, 100*y.Off, note)
 	}
-	fmt.Fprintf(out, "  within 15 in 100: %d of %d that can be measurements; %d cannot\n\n", within, possible, len(rows)-possible)
+	plain, about, no := trial.Count(rows, "plain"), trial.Count(rows, "about"), trial.Count(rows, "no")
+	for _, one := range []struct {
+		told string
+		trial.YieldCount
+	}{{"told plainly", plain}, {"told as about, over or so", about}} {
+		fmt.Fprintf(out, "  usable, %s: %d of %d within 15 in 100; %d more cannot be (with those %d of %d)\n",
+			one.told, one.Within, one.Possible, one.Cannot, one.WithinOfAll, one.Possible+one.Cannot)
+	}
+	fmt.Fprintf(out, "  usable, both: %d of %d, %d more cannot be; not usable %d\n\n",
+		plain.Within+about.Within, plain.Possible+about.Possible, plain.Cannot+about.Cannot, no.Possible+no.Cannot)
 	return nil
 }

@@ -68,6 +68,25 @@ func bakeInStep(step string) formula.Bake {
 	return last
 }
 
+var (
+	stirWord = regexp.MustCompile(`(?i)\b(?:stir|whisk|whip|beat|cook)(?:s|t|ed|ing|en)?\b`)
+	fireWord = regexp.MustCompile(`(?i)\b(?:heat|fire|flame|stove|water|boil(?:ing|s)?|simmer(?:ing|s)?|microwave|thick(?:en|ens|ened)?)\b`)
+)
+
+// fireInStep is how many minutes a step stirs the part open on the fire: the
+// sentences that stir or cook it by some heat and tell how long. What is boiled
+// or steamed shut up in a cloth or a basin is not stirred.
+func fireInStep(step string) float64 {
+	sum := 0.0
+	for _, sentence := range stepEnd.Split(step, -1) {
+		if bakeWord.MatchString(sentence) || !stirWord.MatchString(sentence) || !fireWord.MatchString(sentence) {
+			continue
+		}
+		sum += ReadBake(sentence).Minutes
+	}
+	return sum
+}
+
 type bakeFigure struct {
 	low, high float64 // minutes or degrees Celsius
 	isTime    bool

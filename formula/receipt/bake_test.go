@@ -41,3 +41,20 @@ func TestBakeInStep(t *testing.T) {
 		require.InDelta(t, minutes, bakeInStep(step).Minutes, .01, step)
 	}
 }
+
+// Only stirring over some heat dries a part in the open pan.
+func TestFireInStep(t *testing.T) {
+	for step, minutes := range map[string]float64{
+		"Stir over medium-low heat 8 to 10 minutes.":                             9,
+		"Whisk over simmering water 20 minutes; stir in the butter.":             20,
+		"Boil in a cloth three hours.":                                           0,
+		"Let it stand ten minutes.":                                              0,
+		"Beat it half an hour, and set it in a cold place.":                      0,
+		"Stir it over the fire till it thickens, about a quarter of an hour.":    15,
+		"Stir in the milk and bake half an hour.":                                0,
+		"Cook, stirring, to 160 F. Cook 2 minutes more over a low heat.":         2,
+		"Stir over hot water a quarter of an hour. Cook 5 minutes on the stove.": 20,
+	} {
+		require.InDelta(t, minutes, fireInStep(step), .01, step)
+	}
+}

@@ -92,6 +92,9 @@ func (m *MethodReader) Read(f *formula.Formula, p *formula.Part) formula.Method 
 	for _, text := range []string{f.Dish, f.Oven, f.Bake} {
 		take(text, formula.InBake, 0, "bake")
 	}
+	for _, s := range p.Steps {
+		out.FireMinutes += fireInStep(s)
+	}
 	out.Bake = ReadBake(f.Bake)
 	if !out.Bake.Said() {
 		for _, s := range p.Steps {

@@ -1,6 +1,7 @@
 package bake
 
 import (
+	"cmp"
 	"maps"
 	"slices"
 
@@ -17,6 +18,7 @@ type filling struct {
 	bath         bool
 	minutes      float64
 	baked        bool
+	open         float64 // minutes stirred in an open pan; 0 when it is not
 	starchBoiled bool
 	stands       bool
 	rennet       bool
@@ -152,6 +154,9 @@ func (c *compiler) filling() *filling {
 		f.heats[0].hotDry = crumb.NoOven
 	case fire.Bath || fire.Slow:
 		f.heats[0].hotDry = crumb.SoftHeat
+	}
+	if fire.Stove && !m.Has("boiled_pudding", "steamed") {
+		f.open = cmp.Or(m.FireMinutes, setting.UnsaidFire)
 	}
 	if year := c.kitchenYear(); year < handCreaming {
 		f.period = true
@@ -434,12 +439,26 @@ func (f *filling) run(m *ratios.Mix, t *tagged, values []Value, out *Outcome) {
 	o[RubberyIndex] = setting.Rubbery(egg, starchSet, air)
 	o[StarchIndex] = setting.StarchPart(m, starchSet, set, cookedFirst)
 	o[Density] = setting.Density(m, air)
+	f.dry(m, o)
 	o[Volume] /= 1 - air/100
 	o[Risen] = o[Volume]
 	if !f.stove {
 		o[Risen] *= setting.Rise(air, setting.FixedAt(up))
 	}
 	out.curd = m[ratios.CurdMass] >= .25*m[ratios.Total]
+}
+
+// dry takes the water that goes off an open pan from the volume and the
+// density, and from nothing else: how fillings set and curdle was fitted on
+// what goes in.
+func (f *filling) dry(m *ratios.Mix, o *[NumMeasures]float64) {
+	if f.open == 0 {
+		return
+	}
+	lost := min(setting.Steamed(o[Volume], f.open, f.starchBoiled), .4*m[ratios.Water])
+	was := o[Volume]
+	o[Volume] -= lost / .998
+	o[Density] *= (1 - lost/m[ratios.Total]) * was / o[Volume]
 }
 
 // airIn is the air in the mix, ml.

