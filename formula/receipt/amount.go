@@ -240,6 +240,17 @@ func ends(ts phrase, i int) bool { return i >= len(ts) || ts[i].kind == mark || 
 // upTo reads the other end of a range after the measure: "or two", "to 6 oz".
 func (r *Reader) upTo(ts phrase, a *amount) int {
 	sep := ts.key(0)
+	if sep == "," && ts.key(1) == "or" && len(a.also) == 0 { // "a pound, or a pint and a half, of flour"
+		b, n := r.amountAt(ts[2:])
+		k := 2 + n
+		if ts.key(k) == "," {
+			k++
+		}
+		if n > 0 && b.numbered && b.Measure != "" && b.Measure != a.Measure && ts.key(k) == "of" {
+			a.beside = append(a.beside, b)
+			return k
+		}
+	}
 	if sep != "to" && sep != "or" && sep != "-" || len(a.also) > 0 {
 		return 0
 	}

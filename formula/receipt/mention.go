@@ -409,7 +409,7 @@ var notNames = []string{
 	"crumb", "crumbs", "rind", "rinds", "peel", "zest", "juice", "pulp", "fruit", "fruits", "syrup", "liquor", "liquid", "stock", "froth", "gravy", "sauce",
 	"white", "brown", "red", "green", "yellow", "orange", "ice", "powder", "leaf", "leaves", "wash", "must", "date", "dripping", "shot", "spirit", "spirits",
 	"fat", "flavouring", "flavourings", "flavoring", "seasoning", "spice", "spices", "colouring", "coloring", "leaven", "starter", "straw", "meal", "snow", "mint", "sack",
-	"mince", "spread", "glaze", "seed", "seeds", "kernel", "kernels", "pepper", "bay", "tongue", "sole", "corn", "pea", "peas", "tea", "coffee", "wafers", "flowers", "bun", "buns", "loaves", "toast", "toasts", "meat", "bones", "pattypans",
+	"mince", "spread", "glaze", "seed", "seeds", "kernel", "kernels", "pepper", "bay", "tongue", "sole", "corn", "pea", "peas", "tea", "coffee", "wafers", "flowers", "bun", "buns", "loaves", "toast", "toasts", "meat", "bones", "pattypans", "extract", "grease", "game", "creams",
 }
 
 // token reports a step that is a token of the methods table and no prose.

@@ -1,6 +1,8 @@
 package receipt
 
 import (
+	"strings"
+
 	"assize/reference"
 )
 
@@ -87,6 +89,12 @@ func (w *weave) furtherName(i, n int) (reference.Called, int) {
 func (w *weave) wholeName(from, to int) bool {
 	if to < len(w.ts) && (w.ts.is(to, toolWords) || w.ts.is(to, vesselWords) && to-from == 1 && w.keys[from] != "sugar") {
 		return false
+	}
+	if to < len(w.ts) && strings.HasSuffix(w.ts[to].lead, "-") && !w.ts.participle(to) {
+		return false // "sugar-plums"
+	}
+	if from > 0 && strings.HasSuffix(w.ts[from].lead, "-") && w.ts[from-1].kind == word && w.ts[from-1].opens.Aside == 0 && !w.ts.participle(from-1) && w.ts[from-1].opens.Name > 0 {
+		return false // "dough-nuts"
 	}
 	for j := to; j < min(len(w.ts), to+4); j++ { // "a chicken or meat pie"
 		switch {

@@ -136,7 +136,7 @@ var choiceWords = words("substitute substituted substituting instead cannot omit
 func (m *making) served(before phrase) bool {
 	from := 0
 	for i := range before {
-		if before[i].kind == mark && before[i].key != "," {
+		if before[i].kind == mark && before[i].key != "," && before.key(i+1) != "or" { // "; or with butter and sugar" goes on
 			from = i + 1
 		}
 	}
@@ -198,6 +198,17 @@ func (m *making) sameAmount(it formula.Item) bool {
 		}
 	}
 	return false
+}
+
+// namedLast is what was named last in the part without an amount, nil when an amount
+// came after it.
+func (m *making) namedLast() *formula.Item {
+	if n := len(m.now.lines); n > 0 {
+		if l := &m.now.lines[n-1]; l.how == bare && len(l.line.Items) == 1 && l.line.Items[0].Amount.State == formula.NotGiven {
+			return &l.line.Items[0]
+		}
+	}
+	return nil
 }
 
 // lastItem is the amount met last in the part.

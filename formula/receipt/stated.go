@@ -45,6 +45,12 @@ func (w *weave) amount(i int) (mention, bool) {
 	}
 	switch {
 	case to == 0 && a.measured && a.Measure != "" && (a.numbered || w.inList):
+		if m, ok := w.ones(i, j); ok {
+			return m, true
+		}
+		if m, ok := w.weighedOut(i, j); ok {
+			return m, true
+		}
 		return w.unknown(i, j)
 	case to == 0:
 		return w.ones(i, j)
@@ -80,8 +86,34 @@ func (w *weave) amount(i int) (mention, bool) {
 			return m, true
 		}
 	}
+	if m, ok := w.between(i, to, c); ok {
+		return m, true
+	}
 	return w.reads(i, w.tail(to, c.Ingredient != nil && c.Ingredient.Kind == "egg"), to, "", "")
 }
+
+// between reads two spices that have one amount between them, "a tea-spoonful of mace
+// and cinnamon", and any two things that are said to be mixed.
+func (w *weave) between(i, to int, c reference.Called) (mention, bool) {
+	if w.key(to) != "and" || c.Ingredient == nil {
+		return mention{}, false
+	}
+	d, end := w.nameAt(to+1, false)
+	if end == 0 || d.Ingredient == nil || d.Ingredient == c.Ingredient || w.key(to+1) == "the" || w.key(to+1) == "some" || w.stateAfter(end) > 0 {
+		return mention{}, false
+	}
+	mixed := w.key(end) == "mixed" || w.ts[i:to].has(mixedWords)
+	if !mixed && !(slices.Contains(c.Ingredient.Roles, "flavour") && slices.Contains(d.Ingredient.Roles, "flavour")) {
+		return mention{}, false
+	}
+	last := end
+	if w.key(last) == "mixed" {
+		last++
+	}
+	return w.reads(i, last, last, w.say(i, end)+", equal parts", "the two have the amount between them")
+}
+
+var mixedWords = words("mixed")
 
 // mayStart reports a token an amount may begin with.
 func (w *weave) mayStart(i int) bool {
@@ -175,6 +207,23 @@ func (w *weave) goesOnCounting(i, n int, a amount, c reference.Called) bool {
 		}
 	}
 	return true
+}
+
+// weighedOut reads "pare the apples, weigh two pounds, and chop them": the amount is of
+// what was named last.
+func (w *weave) weighedOut(i, j int) (mention, bool) {
+	if k := w.key(i - 1); k != "weigh" && k != "measure" || !w.closesAt(j) {
+		return mention{}, false
+	}
+	for k := len(w.found) - 1; k >= 0; k-- {
+		if m := w.found[k]; m.how == bare && len(m.line.Items) == 1 && m.line.Items[0].Amount.State == formula.NotGiven {
+			return w.reads(i, j, j, w.say(i, j)+" of "+m.line.Items[0].Name, "of what was named before")
+		}
+	}
+	if w.bare != nil {
+		return w.reads(i, j, j, w.say(i, j)+" of "+w.bare.Name, "of what was named before")
+	}
+	return mention{}, false
 }
 
 // ones reads "4 bitter ones" after sweet almonds: the noun is that of the thing
@@ -306,6 +355,20 @@ func (w *weave) unknown(i, j int) (mention, bool) {
 	}
 	if to == j || w.ts.is(to-1, inHand) || w.ts.is(j, inHand) {
 		return mention{}, false
+	}
+	if k := to; w.key(k) == "and" || w.key(k) == "or" || k < len(w.ts) && w.ts[k].key == "," { // "three ounces of sweet and one of bitter almonds"
+		if w.ts[k].kind == mark && w.key(k+1) == "and" {
+			k++
+		}
+		_, n := w.quiet.amountAt(w.ts[min(k+1, len(w.ts)):])
+		if _, e := w.nameAt(k+1+n+1, false); n > 0 && w.key(k+1+n) == "of" && e > k+n+3 {
+			whole := append(slices.Clone(w.keys[j:to]), w.keys[e-1])
+			if _, m := w.r.begins(whole); m == len(whole) {
+				if m, ok := w.reads(i, to, to, w.say(i, to)+" "+w.ts[e-1].text, "the name is that of the thing after it"); ok {
+					return m, true
+				}
+			}
+		}
 	}
 	if w.last != nil { // "half a pound of sweet almonds and 3 oz. of bitter"
 		words := reference.Words(w.last.Name)

@@ -41,6 +41,7 @@ type weave struct {
 	found  []mention
 	before func(c reference.Called, name []string) bool // was it listed
 	last   *formula.Item                                // the amount met last
+	bare   *formula.Item                                // what was named last without an amount
 	listed func(c reference.Called) *formula.Item       // what a line read before has of a thing
 	eggs   of
 	fruit  of
@@ -83,6 +84,7 @@ func (w *weave) scan() []mention {
 		}
 		if m, ok := w.mentionAt(i); ok {
 			if w.otherWay(m) {
+				w.allChoices()
 				if last := &w.found[len(w.found)-1]; m.how != again && len(m.line.Items) == 1 {
 					last.or = append(last.or, m)
 				}
@@ -101,6 +103,24 @@ func (w *weave) scan() []mention {
 	}
 	w.page.rooms.found = w.found
 	return w.found
+}
+
+// allChoices has "apple, plum or cherry" be one of the three: the names joined by
+// commas to the one before "or" are choices as well, and the first stands for all.
+func (w *weave) allChoices() {
+	for k := len(w.found) - 1; k > 0; k-- {
+		m, before := &w.found[k], &w.found[k-1]
+		between := w.ts[before.to:m.from]
+		if !unsaid(m) || !unsaid(before) || len(between) != 1 || between[0].key != "," {
+			return
+		}
+		m.how = again
+	}
+}
+
+// unsaid reports a name of which no amount is given.
+func unsaid(m *mention) bool {
+	return m.how == bare && len(m.line.Items) == 1 && m.line.Items[0].Amount.State == formula.NotGiven && m.line.Items[0].Amount.Words == ""
 }
 
 // otherWay reports one thing that may be taken for the one named before it: "or
