@@ -59,13 +59,13 @@ func (w *weave) named(i int) (mention, bool) {
 	if k := w.keys[i]; k == "and" || k == "or" || k == "with" || k == "of" && !w.inList {
 		return mention{}, false
 	}
+	if k := w.keys[i]; k == "sweeten" || k == "season" || k == "flavour" || k == "sweetened" && (w.key(i-1) == "is" || w.key(i-1) == "be" || w.key(i-1) == "are") {
+		return w.seasoning(i)
+	}
 	if i > 0 && w.ts[i].kind == word && w.setAside(i, i+1) > 0 && !w.inList {
 		if _, n := w.begins(i); n == 0 {
 			return mention{}, false // the words before a name come in with it
 		}
-	}
-	if k := w.keys[i]; k == "sweeten" || k == "season" || k == "flavour" {
-		return w.seasoning(i)
 	}
 	c, to := w.nameAt(i, !w.inList)
 	if to == 0 {
@@ -197,6 +197,8 @@ func (w *weave) preserve(i int) bool {
 		switch k := w.keys[j]; {
 		case k == "with" || k == "some" || k == "of" || k == "much" || k == "any":
 			return overlaps(w.keys[lo:hi], []string{"line", "spread", "cover", "fill", "filled", "layer", "layers", "put", "lay", "spreading", "some", "much"})
+		case k == "bottom" || k == "dish" || k == "paste" || k == "crust" || k == "over":
+			return overlaps(w.keys[lo:hi], []string{"lay", "laid", "spread", "put"})
 		case k == "the" || k == "your" || k == "this" || k == "a":
 			return false
 		}
@@ -269,7 +271,7 @@ func (w *weave) stateAfter(to int) int {
 
 // seasoning reads "sweeten it to your taste", "season with pepper and salt".
 func (w *weave) seasoning(i int) (mention, bool) {
-	if w.keys[i] != "sweeten" {
+	if w.keys[i] != "sweeten" && w.keys[i] != "sweetened" {
 		return mention{}, false // what follows names the things
 	}
 	end := i + 1
@@ -298,7 +300,11 @@ func (w *weave) seasoning(i int) (mention, bool) {
 		m.how = bare
 		return m, ok
 	}
-	m, ok := w.reads(i, end, end, "", "")
+	written, note := "", ""
+	if w.keys[i] == "sweetened" { // "it is sweetened to the palate"
+		written, note = "sugar, to taste", "it is put in to sweeten, and no amount is said"
+	}
+	m, ok := w.reads(i, end, end, written, note)
 	m.how = bare
 	return m, ok
 }

@@ -49,30 +49,41 @@ func (w *weave) parts(i int) (mention, bool) {
 	return w.reads(i, w.tail(to, true), to, written, note)
 }
 
-// crumb reads "the crumb of a roll", "the crumb of a penny loaf, grated".
+// crumb reads "the crumb of a roll", "the crumb of a penny loaf, grated" and "a penny
+// loaf", of which no weight is known.
 func (w *weave) crumb(i int) (mention, bool) {
 	j := i
 	for w.key(j) == "the" || w.ts.is(j, grated) {
 		j++
 	}
-	if !w.ts.is(j, crumbWords) || w.key(j+1) != "of" {
+	k, crumb := j, w.ts.is(j, crumbWords) && w.key(j+1) == "of"
+	if crumb {
+		k = j + 2
+	} else if j > i || overlaps(w.keys[max(0, i-2):i], makingWords) {
 		return mention{}, false
 	}
-	n := number(w.ts[min(j+2, len(w.ts)):])
+	n := number(w.ts[min(k, len(w.ts)):])
 	if n.used == 0 {
 		return mention{}, false
 	}
-	to := j + 2 + n.used
-	for to < min(len(w.ts), j+7) && w.ts[to].kind == word && !w.ts.is(to, rollOrLoaf) {
+	to := k + n.used
+	for to < min(len(w.ts), k+5) && w.ts[to].kind == word && !w.ts.is(to, rollOrLoaf) && !glue.has(w.keys[to]) {
 		to++
 	}
-	if !w.ts.is(to, rollOrLoaf) {
+	if !w.ts.is(to, rollOrLoaf) || !crumb && !w.ts.is(to, loaf) || w.key(to+1) == "sugar" || w.key(to+1) == "flour" {
 		return mention{}, false
 	}
-	if m, ok := w.reads(i, w.tail(to+1, false), to+1, "", ""); ok {
+	end := to + 1
+	if w.key(end) == "of" && w.key(end+1) == "bread" {
+		end += 2
+	}
+	if m, ok := w.reads(i, w.tail(end, false), end, "", ""); ok {
 		return m, true
 	}
-	return w.notRead(i, to+1)
+	const note = "a loaf went by its price and the price of corn: it has no fixed weight"
+	m, ok := w.reads(i, end, end, "bread crumb, quantity not given", note)
+	m.how = bare
+	return m, ok
 }
 
 var (

@@ -62,6 +62,9 @@ func (w *weave) amount(i int) (mention, bool) {
 	switch {
 	case !a.measured && !w.countable(c, j, to, i):
 		m, ok := w.elliptic(i, n, j, to)
+		if count := number(w.ts[i:]); !ok && !w.inList && count.used > 0 && !count.article && to > j+1 && c.Ingredient != nil && len(c.Ingredient.Roles) > 0 && w.keys[j] != "the" && !overlaps(w.keys[max(0, i-2):i], makingWords) { // "six sponge biscuits": what one weighs is not known
+			return w.asBare(j, to, c, w.say(j, to)+", quantity not given", "what one of them weighs is not known")
+		}
 		if !ok && w.inList && a.numbered && !a.article() {
 			return w.notRead(i, to)
 		}
@@ -86,8 +89,10 @@ func (w *weave) amount(i int) (mention, bool) {
 			return m, true
 		}
 	}
-	if m, ok := w.between(i, to, c); ok {
-		return m, true
+	if a.Measure != "" {
+		if m, ok := w.between(i, to, c); ok {
+			return m, true
+		}
 	}
 	return w.reads(i, w.tail(to, c.Ingredient != nil && c.Ingredient.Kind == "egg"), to, "", "")
 }
@@ -190,6 +195,9 @@ func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
 
 // lumps are the measures whose bigness may be told behind the name.
 var lumps = words("lump lumps piece pieces bit bits knob knobs ball balls slice slices")
+
+// makingWords are the words before a number of things that are made.
+var makingWords = []string{"make", "makes", "making", "into", "in", "form", "formed", "for"}
 
 // goesOnCounting reports "two of raisins" right behind "three pounds of currants":
 // a number with "of" is of the measure before it, though the thing can be counted.

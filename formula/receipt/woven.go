@@ -251,12 +251,12 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 // and participles.
 var (
 	ofWord       = words("of")
-	crumbOpens   = union(words("the"), grated, crumbWords)
+	crumbOpens   = union(words("the"), grated, crumbWords, numberOpens)
 	partsOpen    = union(words("the squeeze"), sideOrPart, partAdjectives)
 	weightOpens  = words("the weight same")
 	leaningOpens = union(words("against"), leaningBy.set)
 	enoughOrOnly = words("enough sufficient as so a just about only plenty")
-	mentionOpens = union(partsOpen, dittoWords, crumbOpens, ofWord, weightOpens, leaningOpens, enoughOrOnly, statesBy.set, amountOpens, ofFlour, words("sweeten season flavour"))
+	mentionOpens = union(partsOpen, dittoWords, crumbOpens, ofWord, weightOpens, leaningOpens, enoughOrOnly, statesBy.set, amountOpens, ofFlour, words("sweeten sweetened season flavour"))
 	listOpens    = union(skipped, adverbs, words("and"))
 )
 
