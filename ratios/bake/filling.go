@@ -27,6 +27,7 @@ type filling struct {
 	period       bool // creamed by hand, before machines
 	whitesFolded bool
 	whitesAlone  bool
+	meringue     bool // whites and sugar beaten till stiff, cold or over hot water
 	eggAndWater  bool
 	unsaidSugar  int // slot: no sugar named in a milky mix, -1 when it is
 	sugarRow     ratios.Mix
@@ -210,6 +211,8 @@ func (c *compiler) inCrust() bool {
 func (c *compiler) air(f *filling, fire Fire) {
 	m := &c.Method
 	white, yolk, whole := c.eggs()
+	f.meringue = c.meringue()
+	f.whitesFolded = f.whitesFolded || f.meringue
 	if !f.whitesFolded && m.Has(whitesMaybe) {
 		f.whitesFolded = true
 		f.foldSlot = c.slot(Slot{ID: "whites apart", Words: "whether the separated whites are whipped stiff", Ways: []Way{
@@ -218,7 +221,11 @@ func (c *compiler) air(f *filling, fire Fire) {
 	}
 	if f.whitesFolded {
 		f.foldAir = c.slot(even("whites air", "how stiff the whites were whisked", crumb.WhitesFolded.Low, crumb.WhitesFolded.High))
-		f.foldKept = c.slot(even("whites kept", "how lightly the whites were folded in", crumb.FoldedKept.Low, crumb.FoldedKept.High))
+		kept := crumb.FoldedKept
+		if f.meringue {
+			kept = crumb.MeringueKept
+		}
+		f.foldKept = c.slot(even("whites kept", "how lightly the whites were folded in", kept.Low, kept.High))
 	}
 	f.whitesAlone = white && !yolk && !whole && !f.whitesFolded && !fire.OnHeat && m.Has(whitesBeaten, eggsBeatenF, eggsLight)
 	if f.whitesAlone {
@@ -233,6 +240,14 @@ func (c *compiler) air(f *filling, fire Fire) {
 	if c.Silent || Unsaid(c.part.Of, m) {
 		c.drawMethod(f, fire)
 	}
+}
+
+// meringue reports whether the part is whites and sugar beaten up together:
+// nothing is folded in that would break the foam, and heat under it while it is
+// beaten sets it (Swiss meringue, seven-minute icing).
+func (c *compiler) meringue() bool {
+	white, yolk, whole := c.eggs()
+	return c.part.Of.Kind == formula.Meringue && white && !yolk && !whole && c.Method.Has(whitesFolded, whitesBeaten, eggsBeatenF, eggsLight)
 }
 
 // whitesInMix reports whether any white is left to be whipped into the mix when
@@ -345,6 +360,9 @@ func (c *compiler) mass(of func(itemOf) bool) float64 {
 // the lines that say so, else separate white lines, else all the white.
 func (c *compiler) whipped(it *itemOf, fromWhole bool) bool {
 	m := &c.Method
+	if c.meringue() {
+		return it.Ingredient.Kind == "white"
+	}
 	if !m.Has(whitesFolded, whitesMaybe) || c.onTop(it, fromWhole) {
 		return false
 	}
@@ -478,7 +496,7 @@ func (f *filling) airIn(m *ratios.Mix, t *tagged, values []Value, structure, flo
 		whites += m[ratios.EggWhite] * values[f.aloneAir].At * values[f.aloneKept].At
 		rest = 0
 	}
-	if f.stove {
+	if f.stove && !f.meringue {
 		whites *= crumb.StoveKeptWhites
 	}
 	curds := m[ratios.CurdMass] + m[ratios.CheeseMass]

@@ -16,7 +16,8 @@ func (r Range) At(u float64) float64 { return r.Low + u*(r.High-r.Low) }
 var (
 	WhitesFolded  = Range{4, 6} // of the whipped white
 	FoldedKept    = Range{.5, .7}
-	WhitesAlone   = Range{2, 5} // whites the only egg, beaten
+	MeringueKept  = Range{.8, 1} // beaten up with sugar alone, nothing folded in
+	WhitesAlone   = Range{2, 5}  // whites the only egg, beaten
 	AloneKept     = Range{.4, .6}
 	CreamedByHand = Range{.20, .36} // before 1930
 	CreamedBy1930 = Range{.35, .55} // with machines and caster sugar
