@@ -220,11 +220,11 @@ func (c *compiler) air(f *filling, fire Fire) {
 		}})
 	}
 	if f.whitesFolded {
-		f.foldAir = c.slot(even("whites air", "how stiff the whites were whisked", crumb.WhitesFolded.Low, crumb.WhitesFolded.High))
-		kept := crumb.FoldedKept
+		air, kept := crumb.WhitesFolded, crumb.FoldedKept
 		if f.meringue {
-			kept = crumb.MeringueKept
+			air, kept = crumb.Meringue, crumb.MeringueKept
 		}
+		f.foldAir = c.slot(even("whites air", "how stiff the whites were whisked", air.Low, air.High))
 		f.foldKept = c.slot(even("whites kept", "how lightly the whites were folded in", kept.Low, kept.High))
 	}
 	f.whitesAlone = white && !yolk && !whole && !f.whitesFolded && !fire.OnHeat && m.Has(whitesBeaten, eggsBeatenF, eggsLight)

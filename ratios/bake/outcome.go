@@ -21,7 +21,7 @@ const (
 	Saturation
 	WaterActivity
 	Density
-	Volume // ml, air counted
+	Volume // ml, air counted and steam off an open pan taken off
 	ThinIndex
 	CurdleIndex
 	HeatIndex

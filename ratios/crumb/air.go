@@ -12,11 +12,14 @@ func (r Range) At(u float64) float64 { return r.Low + u*(r.High-r.Low) }
 // What the steps put in. Trade figures: stiff whites reach six to eight
 // volumes; butter and sugar creamed by machine gain 60-65 per cent of volume in
 // eight to ten minutes, by hand about half that; "well beaten" eggs vary most.
+// A meringue is beaten till it is at its largest, eight times its whites
+// (Migoya, The Elements of Dessert, 2012, the meringue methods).
 // Sizes are physics and judgement, medium; the spread is meant to be wide.
 var (
 	WhitesFolded  = Range{4, 6} // of the whipped white
 	FoldedKept    = Range{.5, .7}
-	MeringueKept  = Range{.8, 1} // beaten up with sugar alone, nothing folded in
+	Meringue      = Range{5, 7}  // of white beaten stiff with its sugar
+	MeringueKept  = Range{.8, 1} // nothing is folded in
 	WhitesAlone   = Range{2, 5}  // whites the only egg, beaten
 	AloneKept     = Range{.4, .6}
 	CreamedByHand = Range{.20, .36} // before 1930

@@ -32,7 +32,7 @@ func yields(t *testing.T) []trial.Reckoned {
 // yieldsWithin is how many usable yields lie within 15 in 100 at the least, of
 // those told plainly and of those told as about: what is true now, so that a
 // change that makes it worse shows.
-var yieldsWithin = map[string]int{"plain": 12, "about": 12}
+var yieldsWithin = map[string]int{"plain": 15, "about": 15}
 
 // TestYields: every yield that is usable by its words is reckoned, whatever it
 // gives; those that miss and those that cannot be are printed by name.
