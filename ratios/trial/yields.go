@@ -38,8 +38,9 @@ type Yield struct {
 // Reckoned is a yield beside what is reckoned.
 type Reckoned struct {
 	*Yield
-	ML    readings.Span
-	Grams float64 // what is left in the pan
+	ML   readings.Span
+	In   float64 // grams put in
+	Left float64 // grams left when steam has gone off
 	// Off is how far the likely volume lies outside what is told, a share; 0
 	// inside a range.
 	Off float64
@@ -56,14 +57,14 @@ const Lightest, Heaviest = .9, 1.4
 // Cannot says why the yield told, or the nearest of a range, cannot be that of
 // what is put in and left; empty when it can.
 func (r *Reckoned) Cannot() string {
-	least, most := r.Grams/r.Yield.ML[1], r.Grams/r.Yield.ML[0]
+	least, most := r.Left/r.Yield.ML[1], r.In/r.Yield.ML[0]
 	switch {
 	case r.Liquid >= r.Yield.ML[1] && r.Liquid > 0:
 		return fmt.Sprintf("the liquid alone is %.0f ml", r.Liquid)
 	case least > Heaviest:
-		return fmt.Sprintf("%.0f g would weigh %.2f g/ml", r.Grams, least)
+		return fmt.Sprintf("%.0f g would weigh %.2f g/ml", r.Left, least)
 	case most < Lightest && !r.Aerated:
-		return fmt.Sprintf("%.0f g would weigh %.2f g/ml", r.Grams, most)
+		return fmt.Sprintf("%.0f g would weigh %.2f g/ml", r.In, most)
 	}
 	return ""
 }
@@ -117,7 +118,11 @@ func Yields(t *reference.Tables, rows []Yield) ([]Reckoned, error) {
 			return nil, fmt.Errorf("%s: %w", y.ID, err)
 		}
 		r := readings.Run(k, readings.Options{N: 400, Seed: readings.SeedOf(y.ID)})
-		one := Reckoned{Yield: y, ML: r.Measures[bake.Volume], Grams: r.Measures[bake.Density].Likely * r.Measures[bake.Volume].Likely}
+		one := Reckoned{
+			Yield: y, ML: r.Measures[bake.Volume],
+			In:   in.Weighed.Parts[0].Total(in.Weighed.Unknowns).Likely.InexactFloat64(),
+			Left: r.Measures[bake.Density].Likely * r.Measures[bake.Volume].Likely,
+		}
 		switch v := one.ML.Likely; {
 		case v < y.ML[0]:
 			one.Off = v/y.ML[0] - 1

@@ -29,10 +29,13 @@ func yields(t *testing.T) []trial.Reckoned {
 	return out
 }
 
-// yieldsWithin is how many usable yields lie within 15 in 100 at the least, of
-// those told plainly and of those told as about: what is true now, so that a
-// change that makes it worse shows.
-var yieldsWithin = map[string]int{"plain": 15, "about": 15}
+// What is true now of the usable yields, told plainly and told as about, so that
+// a change that makes it worse shows: how many lie within 15 in 100, at the
+// least, and how many are thrown out as such that cannot be, at the most.
+var yieldsNow = map[string]struct{ within, cannot int }{
+	"plain": {15, 14},
+	"about": {15, 12},
+}
 
 // TestYields: every yield that is usable by its words is reckoned, whatever it
 // gives; those that miss and those that cannot be are printed by name.
@@ -59,10 +62,11 @@ func TestYields(t *testing.T) {
 			t.Logf("missed: %s, %s: reckoned %.0f ml, %+.0f in 100", y.ID, y.Told, y.ML.Likely, 100*y.Off)
 		}
 	}
-	for told, least := range yieldsWithin {
+	for told, now := range yieldsNow {
 		c := trial.Count(all, told)
 		t.Logf("%s: %d of %d, %d more cannot be", told, c.Within, c.Possible, c.Cannot)
-		require.GreaterOrEqual(t, c.Within, least, told)
+		require.GreaterOrEqual(t, c.Within, now.within, told)
+		require.LessOrEqual(t, c.Cannot, now.cannot, told)
 	}
 	require.GreaterOrEqual(t, usable, 24+published, "at least two dozen beside those of the table")
 }
