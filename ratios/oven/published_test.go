@@ -27,15 +27,34 @@ type published struct {
 	Minutes                             [2]float64 `yaml:"minutes"`
 }
 
-// The middle of a printed time lies within the computed range for ten in
-// twelve of the published custards, tarts and cakes.
+// The range of a computed time was set from the first list (minutes.go), so that
+// it can only show how well it fits; the second was set down before any of it
+// was reckoned, and had no part in the range.
 func TestPublishedBakingTimes(t *testing.T) {
-	raw, err := os.ReadFile("../../testdata/vectors/baking-times.yaml")
+	for _, list := range []struct {
+		file           string
+		within, rows int
+	}{
+		{"baking-times.yaml", 29, 34},
+		{"baking-times-apart.yaml", 23, 27},
+	} {
+		t.Run(list.file, func(t *testing.T) {
+			within, of := bakingTimes(t, list.file)
+			require.Equal(t, list.rows, of)
+			require.GreaterOrEqual(t, within, list.within)
+		})
+	}
+}
+
+// bakingTimes counts the rows of a list whose printed time, its middle, lies
+// within the computed range.
+func bakingTimes(t *testing.T, file string) (within, of int) {
+	raw, err := os.ReadFile("../../testdata/vectors/" + file)
 	require.NoError(t, err)
 	var list struct{ Rows []published }
 	require.NoError(t, yaml.Unmarshal(raw, &list))
 	tables := load(t)
-	within, kinds := 0, map[string][2]int{}
+	kinds := map[string][2]int{}
 	for _, p := range list.Rows {
 		require.NotEmpty(t, p.Work)
 		kind, name := formula.Filling, "custards and tarts"
@@ -64,6 +83,5 @@ func TestPublishedBakingTimes(t *testing.T) {
 		t.Logf("%-20s %3.0f min in the book, %3.0f (%.0f to %.0f) computed, within: %t", p.ID, book, m.Likely, m.Low, m.High, in)
 	}
 	t.Logf("within: %d of %d; %v", within, len(list.Rows), kinds)
-	require.GreaterOrEqual(t, len(list.Rows), 12)
-	require.GreaterOrEqual(t, float64(within)/float64(len(list.Rows)), 10.0/12)
+	return within, len(list.Rows)
 }
