@@ -32,7 +32,7 @@ type published struct {
 // was reckoned, and had no part in the range.
 func TestPublishedBakingTimes(t *testing.T) {
 	for _, list := range []struct {
-		file           string
+		file         string
 		within, rows int
 	}{
 		{"baking-times.yaml", 29, 34},
