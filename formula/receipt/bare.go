@@ -59,7 +59,7 @@ func (w *weave) named(i int) (mention, bool) {
 	if k := w.keys[i]; k == "and" || k == "or" || k == "with" || k == "of" && !w.inList {
 		return mention{}, false
 	}
-	if k := w.keys[i]; k == "sweeten" || k == "season" || k == "flavour" || k == "sweetened" && (w.key(i-1) == "is" || w.key(i-1) == "be" || w.key(i-1) == "are") {
+	if k := w.keys[i]; k == "sweeten" || k == "season" || k == "flavour" || k == "sugar" && (w.key(i+1) == "it" || w.key(i+1) == "them") || k == "sweetened" && (w.key(i-1) == "is" || w.key(i-1) == "be" || w.key(i-1) == "are") {
 		return w.seasoning(i)
 	}
 	if i > 0 && w.ts[i].kind == word && w.setAside(i, i+1) > 0 && !w.inList {
@@ -152,7 +152,7 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	if w.clauseHas(from, to, adviceWords) || w.forSauce(to) {
 		return false
 	}
-	if onlyIdle(name) && !(len(name) > 1 && sugared.has(name[0])) || len(name) == 1 && notName.has(name[0]) && !w.withSalt(from, to) {
+	if onlyIdle(name) && !(len(name) > 1 && sugared.has(name[0])) || len(name) == 1 && notName.has(name[0]) && !w.withSalt(from, to) && !w.spiceLast(from, to) {
 		return false
 	}
 	// The rules for names in a method look no further than the next stop.
@@ -165,6 +165,21 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 		return false // wash the salt out
 	}
 	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo])
+}
+
+// spiceLast reports "spice" at the end of a run of ingredients: "raisins a pound, and
+// spice".
+func (w *weave) spiceLast(from, to int) bool {
+	if k := w.key(from); k != "spice" && k != "spices" || !w.closesAt(to) || len(w.found) == 0 {
+		return false
+	}
+	last := w.found[len(w.found)-1]
+	for j := last.to; j < from; j++ {
+		if w.ts[j].kind != mark && w.keys[j] != "and" {
+			return false
+		}
+	}
+	return last.how == withAmount
 }
 
 // forSauce reports that what is named is said to make a sauce: "with butter, sugar and
@@ -271,6 +286,15 @@ func (w *weave) stateAfter(to int) int {
 
 // seasoning reads "sweeten it to your taste", "season with pepper and salt".
 func (w *weave) seasoning(i int) (mention, bool) {
+	if w.keys[i] == "sugar" { // "sugar it to your taste"
+		s, n := stateAt(w.ts[min(i+2, len(w.ts)):])
+		if s != formula.ToTaste {
+			return mention{}, false
+		}
+		m, ok := w.reads(i, i+2+n, i+2+n, "sugar, to taste", "it is put in to sweeten, and no amount is said")
+		m.how = bare
+		return m, ok
+	}
 	if w.keys[i] != "sweeten" && w.keys[i] != "sweetened" {
 		return mention{}, false // what follows names the things
 	}

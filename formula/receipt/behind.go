@@ -54,7 +54,11 @@ func (w *weave) amountBehind(i, to int, c reference.Called) (mention, bool) {
 		return w.numberBehind(i, to)
 	}
 	a, n := w.quiet.amountAt(w.ts[min(j, len(w.ts)):])
-	if n == 0 || !a.numbered || !a.measured || timeAt(w.ts[j:]) > 0 || !w.closesAt(j+n) {
+	end := j + n
+	if w.key(end) == "of" && (w.key(end+1) == "it" || w.key(end+1) == "them") {
+		end += 2 // "sift the flour, a pint of it"
+	}
+	if n == 0 || !a.numbered || !a.measured || timeAt(w.ts[j:]) > 0 || !w.closesAt(end) {
 		return mention{}, false
 	}
 	const note = "the amount stands behind the name"
@@ -90,6 +94,9 @@ func (w *weave) aside(to int) int {
 		return to
 	}
 	j := to + 1
+	if w.key(j) == "if" { // "currants, if liked, one pound"
+		j++
+	}
 	for j < len(w.ts) && j <= to+longest && w.ts[j].kind == word && !w.ts.is(j, numberWordSet) && !w.ts.is(j, imperatives) {
 		j++
 	}

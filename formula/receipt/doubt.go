@@ -34,7 +34,7 @@ type doubt struct {
 var doubtMarks = regexp.MustCompile(`(?i)\[\s*(?:(\?+)|(illegible|unreadable)|(struck|crossed out|margin|errata|corrected)\s*:\s*([^\[\]]*)|([^\[\]|\n]{1,60}(?:\|[^\[\]|\n]{1,60}){1,5}))\s*\]`)
 
 // blottedNumbers finds "6 or 8, blotted": a number in doubt, told in words.
-var blottedNumbers = regexp.MustCompile(`(?i)\b([0-9]+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve) or ([0-9]+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?:,? \(?(blotted|smudged|blurred|stained|doubtful|uncertain|illegible)\)?,?)`)
+var blottedNumbers = regexp.MustCompile(`(?i)\b([0-9]+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve) or ([0-9]+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?:,? \(?(blotted|smudged|blurred|stained|doubtful|uncertain|illegible)\b\)?,?)`)
 
 // blottedWords are the words of it that are looked for first.
 var (

@@ -18,6 +18,7 @@ func (m *making) finish() (*formula.Formula, Trace) {
 		slices.SortStableFunc(p.lines, func(a, b gathered) int { return a.from - b.from })
 		m.dropAgain(p)
 	}
+	m.juiceAlone()
 	var out []*portionOf
 	for _, p := range m.parts {
 		if p.plain && (m.parts[0].part.Kind == formula.Cake || m.parts[0].part.Kind == formula.Bread || m.makes(p.part.Kind)) {
@@ -67,6 +68,42 @@ func (m *making) finish() (*formula.Formula, Trace) {
 	m.trace.inOrder()
 	return m.f, m.trace
 }
+
+// juiceAlone takes a fruit, of which no part is named where it is put in, for its
+// juice when the text has it squeezed and nowhere speaks of its rind but to leave it
+// out.
+func (m *making) juiceAlone() {
+	squeezed := false
+	for _, ts := range m.seen {
+		for i := range ts {
+			squeezed = squeezed || ts.is(i, squeezing)
+			if fruitParts.of(ts, i) == rind && !ts[max(0, i-4):i].has(leavesOut) || ts.is(i, wholeUses) {
+				return
+			}
+		}
+	}
+	if !squeezed {
+		return
+	}
+	for _, p := range m.parts {
+		for i := range p.lines {
+			l := &p.lines[i]
+			if l.how != withAmount || len(l.line.Items) != 2 || l.line.Items[0].Form != juice || l.line.Items[1].Form != rind {
+				continue
+			}
+			text := l.line.Text
+			if l.written != "" {
+				text = l.written
+			}
+			line, troubles := m.r.silent().Line(text + ", the juice")
+			if len(troubles) == 0 && len(line.Items) == 1 {
+				l.line, l.written, l.note = line, text+", the juice", "it is squeezed, and its rind is not put in"
+			}
+		}
+	}
+}
+
+var squeezing = words("squeeze squeezed squeezing")
 
 // makes reports that a part of the kind is made here.
 func (m *making) makes(k formula.Kind) bool {

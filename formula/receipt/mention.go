@@ -408,7 +408,7 @@ var notNames = []string{
 	"cake", "cakes", "biscuit", "biscuits", "roll", "rolls", "bread", "loaf", "pudding", "jam", "jams", "jelly", "jellies", "marmalade", "preserve", "preserves",
 	"crumb", "crumbs", "rind", "rinds", "peel", "zest", "juice", "pulp", "fruit", "fruits", "syrup", "liquor", "liquid", "stock", "froth", "gravy", "sauce",
 	"white", "brown", "red", "green", "yellow", "orange", "ice", "powder", "leaf", "leaves", "wash", "must", "date", "dripping", "shot", "spirit", "spirits",
-	"fat", "flavouring", "flavourings", "flavoring", "seasoning", "spice", "spices", "colouring", "coloring", "leaven", "starter", "straw", "meal", "snow", "mint", "sack",
+	"fat", "flavouring", "flavourings", "flavoring", "seasoning", "spice", "spices", "colouring", "coloring", "leaven", "starter", "straw", "meal", "snow", "mint",
 	"mince", "spread", "glaze", "seed", "seeds", "kernel", "kernels", "pepper", "bay", "tongue", "sole", "corn", "pea", "peas", "tea", "coffee", "wafers", "flowers", "bun", "buns", "loaves", "toast", "toasts", "meat", "bones", "pattypans", "extract", "grease", "game", "creams",
 }
 

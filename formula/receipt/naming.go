@@ -90,6 +90,9 @@ func (w *weave) wholeName(from, to int) bool {
 	if to < len(w.ts) && (w.ts.is(to, toolWords) || w.ts.is(to, vesselWords) && to-from == 1 && w.keys[from] != "sugar") {
 		return false
 	}
+	if w.key(to) == "water" {
+		return false // "ratafia water" is no ratafia
+	}
 	if to < len(w.ts) && strings.HasSuffix(w.ts[to].lead, "-") && !w.ts.participle(to) {
 		return false // "sugar-plums"
 	}

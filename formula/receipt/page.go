@@ -16,7 +16,7 @@ type page struct {
 	given  []rune
 	clear  []rune // without its marks of doubt, character for character
 	steps  []rune // with them, but for what does not stand in the text itself
-	lines  []int  // where each line begins
+	lines  []int  // where each line of the text as given begins
 	doubts []doubt
 	blocks []block
 	all    phrase  // the tokens of the clear text
@@ -62,6 +62,12 @@ func newPage(r *Reader, text string) *page {
 	if !same {
 		p.text = string(p.given)
 	}
+	p.lines = append(p.lines, 0)
+	for i, c := range p.given {
+		if c == '\n' {
+			p.lines = append(p.lines, i+1)
+		}
+	}
 	if p.kept = p.text; mendBroken(p.given, r.Tables) {
 		p.text = string(p.given)
 	}
@@ -84,12 +90,6 @@ func newPage(r *Reader, text string) *page {
 	for _, d := range p.doubts {
 		if d.kind == struck || d.kind == margin || d.kind == corrected {
 			copy(p.steps[d.from:d.to], p.clear[d.from:d.to])
-		}
-	}
-	p.lines = append(p.lines, 0)
-	for i, c := range p.given {
-		if c == '\n' {
-			p.lines = append(p.lines, i+1)
 		}
 	}
 	p.cut()
@@ -175,19 +175,20 @@ func (w row) blank() bool { return w.from >= w.to }
 
 // rows are the lines of the page without the space around them.
 func (p *page) rows() []row {
-	out := make([]row, len(p.lines))
-	for i, from := range p.lines {
-		to := len(p.clear)
-		if i+1 < len(p.lines) {
-			to = p.lines[i+1] - 1
+	out := make([]row, 0, len(p.lines))
+	for next := 0; next <= len(p.clear); {
+		from, to := next, next
+		for to < len(p.clear) && p.clear[to] != '\n' {
+			to++
 		}
+		next = to + 1
 		for from < to && aroundWords(p.clear[from]) {
 			from++
 		}
 		for from < to && aroundWords(p.clear[to-1]) {
 			to--
 		}
-		out[i] = row{from, to}
+		out = append(out, row{from, to})
 	}
 	return out
 }

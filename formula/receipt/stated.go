@@ -45,6 +45,11 @@ func (w *weave) amount(i int) (mention, bool) {
 	}
 	switch {
 	case to == 0 && a.measured && a.Measure != "" && (a.numbered || w.inList):
+		if !of && w.closesAt(j) { // "three or four cloves": what measures as well
+			if m, ok := w.reads(i, w.tail(j, false), j, "", ""); ok {
+				return m, true
+			}
+		}
 		if m, ok := w.ones(i, j); ok {
 			return m, true
 		}

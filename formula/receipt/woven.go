@@ -151,8 +151,8 @@ func (m mention) afterOr(w *weave, from int) bool {
 // "pepper and salt to taste".
 func (w *weave) tasteBefore(i int) {
 	last := &w.found[i]
-	if last.how != bare || len(last.line.Items) != 1 || last.line.Items[0].Amount.State != formula.ToTaste {
-		return
+	if last.how != bare || len(last.line.Items) != 1 || last.line.Items[0].Amount.State != formula.ToTaste || w.ts.is(last.from, sweetens) || w.ts.is(last.from+1, objectWords) {
+		return // "and sweeten it to your taste" is of what sweetens alone
 	}
 	for joined := false; i > 0; i-- {
 		m, next := &w.found[i-1], w.found[i]
@@ -177,6 +177,11 @@ func (w *weave) tasteBefore(i int) {
 		m.line, m.written, m.note = l, text, "the taste goes for all that are named together"
 	}
 }
+
+var (
+	sweetens    = words("sweeten sweetened season")
+	objectWords = words("it them")
+)
 
 // mentionAt reads what begins at a token. Each way of wording is tried, those
 // that only certain words begin first.

@@ -103,6 +103,10 @@ var wovenCases = []struct {
 	{"It is sweetened to the palate; six eggs.", []string{"to taste sugar_white", "6 x egg egg_whole"}, "sweetened with sugar"},
 	{"Six eggs, and the crumb of a penny loaf.", []string{"6 x egg egg_whole", "not given breadcrumbs_fresh"}, "a loaf has no fixed weight"},
 	{"Six sponge biscuits, and six eggs; make it into three loaves.", []string{"not given sponge_biscuit_crumb", "6 x egg egg_whole"}, "what one weighs is not known; the loaves are what comes of it"},
+	{"Roll two oranges under the hand, and squeeze them; throw away the skins, leaving out the peel; six eggs.", []string{"2 x orange orange_juice: juice", "2 x orange orange_peel: rind", "6 x egg egg_whole"}, "skins are spoken of: both parts stand"},
+	{"Squeeze three limes over it; six eggs.", []string{"3 x lime lime_juice: juice", "6 x egg egg_whole"}, "squeezed, and of no rind a word"},
+	{"Six eggs, a little sack, and sugar it to your taste.", []string{"6 x egg egg_whole", "not given sherry_period", "to taste sugar_white"}, "the taste is of the sugar"},
+	{"Currants, if liked, one pound; six eggs.", []string{"1 pound currants_dried: if liked", "6 x egg egg_whole"}, "a clause may stand between"},
 	{"Strain saffron into it, to your taste; a pint of milk.", []string{"to taste spice_saffron: into it", "1 pint milk_whole"}, "to taste, of the saffron"},
 
 	// no figure
