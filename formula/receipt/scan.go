@@ -149,14 +149,15 @@ func (s *scanner) next() {
 		s.dash(r)
 	case unicode.IsSpace(r):
 		s.pass(" ")
-	case dittoMark(r) && (unicode.IsSpace(s.peek(-1)) || s.peek(-1) == 0) && (unicode.IsSpace(s.peek(1)) || s.peek(1) == 0) && len(s.out) > 0:
+	case dittoMark(r) && unicode.IsSpace(s.peek(-1)) && unicode.IsSpace(s.peek(1)) && len(s.out) > 0 && s.out[len(s.out)-1].kind == figure:
 		s.emit(s.named("ditto", true), 1)
 	default: // marks of quoting and the like say nothing
 		s.pass(" ")
 	}
 }
 
-// dittoMark reports the sign that stands by itself under what is to be said again.
+// dittoMark reports the sign that stands behind a number, under a measure that is to
+// be said again.
 func dittoMark(r rune) bool { return r == '"' || r == '”' || r == '„' || r == '″' || r == '〃' }
 
 func (s *scanner) mark(key string) {
