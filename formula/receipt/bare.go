@@ -112,10 +112,28 @@ func (w *weave) named(i int) (mention, bool) {
 			return mention{from: from, to: e, how: again, written: strings.Trim(w.say(to, e), " ,()")}, true
 		}
 	}
-	if k := w.key(from - 1); !w.inList && (k == "the" || k == "this" || k == "these" || k == "your") {
+	if k := w.key(from - 1); !w.inList && (k == "the" || k == "this" || k == "these" || k == "your") && !(w.inTitle(i, to) && w.before != nil && !w.before(c, w.keys[i:to])) {
 		return mention{from: from, to: to, how: again}, true // of what was there before, by that name or another
 	}
 	return w.asBare(from, to, c, "", "")
+}
+
+// inTitle reports a name of which the receipt is, "the codlins" of a codlin tart: it is
+// put in though nothing was said of it before. What the title says is made of it is
+// none.
+func (w *weave) inTitle(from, to int) bool {
+	for i := range w.titled {
+		t := &w.titled[i]
+		if t.kind != word || i+1 == len(w.titled) || w.titled[i+1].kind != word || len(t.key) < 4 || t.is(notName) || t.is(fillings) || t.is(titleKinds.set) || t.is(partKinds.set) {
+			continue
+		}
+		for j := from; j < to; j++ {
+			if stem(w.keys[j]) == stem(t.key) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // hasLimit reports that some of the whites or yolks are left out by the words
@@ -326,6 +344,9 @@ func (w *weave) seasoning(i int) (mention, bool) {
 	}
 	written, note := "", ""
 	if w.keys[i] == "sweetened" { // "it is sweetened to the palate"
+		if w.adviceAt(i) {
+			return mention{}, false
+		}
 		written, note = "sugar, to taste", "it is put in to sweeten, and no amount is said"
 	}
 	m, ok := w.reads(i, end, end, written, note)

@@ -131,6 +131,9 @@ func cleared(given []rune, doubts []doubt) []rune {
 				out[i] = ' '
 			}
 		}
+		if d.to < len(given) && dittoMark(given[d.to]) {
+			out[d.to] = ' ' // a mark of quoting, behind a word that is gone
+		}
 	}
 	return out
 }

@@ -104,6 +104,21 @@ func TestChoiceOfTheBook(t *testing.T) {
 	require.Len(t, f.Parts[0].Lines[0].Either, 2, "in a list as well")
 }
 
+func TestThingOfTheTitle(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		items []string
+		why   string
+	}{
+		{"Codlin tart\n\nScald the codlins, and take off the skin; six ounces of sugar.", []string{"not given apple_cooking", "6 ounce sugar_white"}, "the codlins are put in, though no line has them"},
+		{"Almond cream\n\nBlanch the almonds, and pour the cream over them; six eggs.", []string{"not given almonds", "6 x egg egg_whole"}, "the cream is what is made"},
+		{"Rice pudding\n\nWash the rice. Boil half a pound of rice with six eggs.", []string{"0.5 pound rice", "6 x egg egg_whole"}, "once, with its amount"},
+	} {
+		f, _ := reader(t).Receipt(c.text, About{})
+		require.Equal(t, c.items, partBriefs(f.Parts[0]), c.why)
+	}
+}
+
 func TestTablesWithoutRules(t *testing.T) {
 	f, trace := reader(t).Receipt("A cake\n\nFlour      1 lb.\nButter     8 oz.\nSugar, loaf   6 oz.\nEggs       5\nJuice of one lemon\nGrated rind of two\n\nFlour      2 lb.\n1 \" currants\n", About{})
 	require.Equal(t, []string{
