@@ -84,8 +84,9 @@ const (
 // Kinds lists the kinds of part in the order they are offered.
 var Kinds = []Kind{Pastry, Filling, Cake, Batter, Bread, Meringue, Sauce}
 
-// Lays are the ways a paste may be laid.
-var Lays = []string{"lining", "rim", "lid", "lining and lid", "raised", "patty"}
+// Lays are the ways a paste may be laid; folded is one folded over its filling
+// and baked on a sheet, as turnovers and puffs are.
+var Lays = []string{"lining", "rim", "lid", "lining and lid", "raised", "patty", "folded"}
 
 // Part is one thing made in a bowl of its own: a paste, a filling, an icing.
 type Part struct {

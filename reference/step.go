@@ -58,6 +58,7 @@ var StepStages = []string{
 //
 //	lined         the paste lines the dish: the filling lies on it
 //	lidded        a lid of paste goes on
+//	folded        the paste is folded over its filling: its own lid
 //	raised        the case stands by itself, raised by hand
 //	laid          the paste is laid in or on a dish with a filling
 //	baked         it goes into an oven
@@ -76,7 +77,7 @@ var StepStages = []string{
 //	cooked        it is baked, cooked on the fire, boiled or steamed, as far as is known
 //	hot-served    the receipt sends it to table hot
 var StepConditions = []string{
-	"lined", "lidded", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "in-tin", "hot-water", "layered",
+	"lined", "lidded", "folded", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "in-tin", "hot-water", "layered",
 	"eggs", "custard", "egg-set", "stove", "cooked", "hot-served",
 }
 

@@ -17,6 +17,7 @@ const (
 	LiningAndLid Lay = "lining and lid"
 	Raised       Lay = "raised"
 	Patty        Lay = "patty"
+	Folded       Lay = "folded" // over its filling: it lies in no dish
 )
 
 // thickness of paste as it is rolled, cm: an eighth of an inch, a little under

@@ -100,6 +100,9 @@ func (j *Judge) fill(r *Report, inputs []bake.Input) []Finding {
 		return nil
 	}
 	load := r.LoadOf()
+	if load.Lay == dish.Folded {
+		return nil // it lies on the dish or sheet, and does not fill it
+	}
 	if !known(load.Filling) && load.Paste.Likely == 0 {
 		return nil
 	}

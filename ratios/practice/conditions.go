@@ -26,8 +26,9 @@ func (d *Dish) conditions(i int) map[string]bool {
 		lay := d.Lay(i)
 		c["laid"] = filling >= 0
 		c["lined"] = slices.Contains(underneath, lay)
-		c["lidded"] = slices.Contains([]string{"lid", "lining and lid", "raised"}, lay)
+		c["lidded"] = slices.Contains([]string{"lid", "lining and lid", "raised", "folded"}, lay)
 		c["raised"] = lay == "raised"
+		c["folded"] = lay == "folded"
 		if filling < 0 {
 			return c
 		}
@@ -201,9 +202,15 @@ func tellsLaid(p *formula.Part) bool {
 // raised.
 func Lays(step string) bool {
 	words := reference.Words(step)
+	if slices.Contains(words, "over") && slices.ContainsFunc(words, func(w string) bool { return slices.Contains(folding, w) }) {
+		return true
+	}
 	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(laying, w) }) &&
 		!slices.Contains(words, "flour") && !slices.Contains(words, "butter")
 }
+
+// folding are words of closing a paste over its filling, with "over".
+var folding = []string{"fold", "folded", "double", "doubled", "turn", "turned"}
 
 // laying are words of laying a paste.
 var laying = []string{"line", "lined", "lining", "raise", "raised", "rim", "border", "edge", "patty", "patties", "coffin"}

@@ -79,7 +79,8 @@ Only title, year, place, and parts with a kind and their lines must be there.
            a stiff paste"
   method   the steps in words; how eggs and butter are beaten matters most
   take     instead of lines: the title of another receipt in the same folder
-  lay      lining, rim, lid, lining and lid, raised or patty, for a paste
+  lay      lining, rim, lid, lining and lid, raised, patty, or folded (as
+           turnovers are), for a paste
   done     steps that were taken though no words of the receipt say so, under a
            part: [part-bake, rest-paste]; "assize tables steps" lists them
   class    what it is meant to be; "assize tables classes" lists them

@@ -195,12 +195,12 @@ func Fit(f *Fitting, a About) *Page {
 	v := &fitting{Fitting: f, citations: citations{tables: a.Tables}, load: f.Report.LoadOf()}
 	p := &Page{Title: f.Report.Formula.Title, Under: under(f.Report.Formula), Lead: v.lead()}
 	p.section(headMakes, v.makes())
-	if v.Batch == nil {
+	if v.Batch == nil && v.load.Lay != dish.Folded {
 		p.section(headFills, v.inside())
 	}
 	p.section(headBatch, v.batch()...)
 	p.section(headTrial, v.trial())
-	if v.Batch == nil || v.All {
+	if (v.Batch == nil || v.All) && v.load.Lay != dish.Folded {
 		p.section(headDishes, v.dishes()...)
 	}
 	p.section(headAssumed, assumed(f.Report))
@@ -218,6 +218,10 @@ type fitting struct {
 func (v *fitting) lead() string {
 	if v.Batch != nil {
 		return v.batchLead()
+	}
+	if v.load.Lay == dish.Folded {
+		return sentence(fmt.Sprintf("its paste is folded over the filling and lies on a sheet, so it fills no dish; about %.0f g of paste for %.0f ml of filling",
+			toTen(v.load.Paste.Likely), toTen(v.load.Filling.Likely)))
 	}
 	if f := v.Given; f != nil {
 		out := sentence(upper(theDish(f)) + ": " + fitWords(f))

@@ -61,6 +61,7 @@ var caseHeading = map[string]string{
 	"lining and lid": "Case and lid",
 	"raised":         "The raised case",
 	"patty":          "The patties",
+	"folded":         "Folding over",
 	"":               "The case",
 }
 
@@ -72,6 +73,7 @@ var layIs = map[string]string{
 	"lining and lid": "lines the dish and covers it",
 	"raised":         "a raised case with its lid",
 	"patty":          "lines patty-pans",
+	"folded":         "is folded over the filling, on a sheet",
 }
 
 // benchPartIs is what a part is besides its name.
