@@ -133,6 +133,10 @@ func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
 		p.Cold = true
 		return p, nil, nil
 	}
+	if bake.HoldsItself(in, k) {
+		p.Unset = true
+		return p, nil, nil
+	}
 	p.Texture = textureOf(k, result, j.Tables)
 	if p.Texture == nil {
 		return p, nil, nil

@@ -49,8 +49,9 @@ type Part struct {
 	Words   []MethodWord
 	// Measures are the computed figures by name, see bake.Measure.
 	Measures map[string]readings.Span
-	Texture  *Texture // nil for kinds without mechanisms, and where nothing heats the part
+	Texture  *Texture // nil for kinds without mechanisms, and where the part is Cold or Unset
 	Cold     bool     // nothing heats it, so neither egg nor starch sets in it
+	Unset    bool     // nothing in it is there to set: fruit, meat or mincemeat by itself
 	// Baseline is what the textbook rules say, for comparison.
 	Baseline *Baseline
 	// Done is how a cook tells that it is done.

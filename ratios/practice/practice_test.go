@@ -84,6 +84,11 @@ var steps = map[string]struct{ wants, not, taken string }{
 		not:   page("", part("pastry", "    lay: lining and lid\n", short, ""), part("filling", "", fruit, "Bake it.")),
 		taken: page("", part("pastry", "    lay: lid\n", short, "Put a border on the dish and cover it."), part("filling", "", fruit, "Bake it.")),
 	},
+	"fold-over": {
+		wants: page("", part("pastry", "    lay: folded\n", short, "Cut it in rounds."), part("filling", "", fruit, "Bake it.")),
+		not:   page("", part("pastry", "    lay: lid\n", short, "Cut it in rounds."), part("filling", "", fruit, "Bake it.")),
+		taken: page("", part("pastry", "    lay: folded\n", short, "Cut it in rounds; lay a spoonful on each and fold them over."), part("filling", "", fruit, "Bake it.")),
+	},
 	"raise-case": {
 		wants: page("", part("pastry", "    lay: raised\n", short, ""), part("filling", "", fruit, "Bake it.")),
 		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", fruit, "Bake it.")),

@@ -64,8 +64,8 @@ func (c *checking) lead() string {
 
 // unjudged is the lead of a receipt none of whose parts has a texture.
 func (c *checking) unjudged() string {
-	if len(c.Report.Parts) == 1 && c.Report.Parts[0].Cold {
-		return unheated
+	if p := &c.Report.Parts[0]; len(c.Report.Parts) == 1 && (p.Cold || p.Unset) {
+		return notJudged(p)
 	}
 	var kinds []string
 	for i := range c.Report.Parts {

@@ -312,10 +312,16 @@ func trust(shown string, said, right int) string {
 // unheated is said of a filling that is eaten as mixed.
 const unheated = "Nothing heats it, so neither egg nor starch sets in it: how it turns out is not foretold."
 
+// nothingSets is said of a filling of fruit, meat or mincemeat by itself.
+const nothingSets = "Nothing in it is there to set: it keeps together by itself, so how it turns out is not foretold."
+
 // notJudged says of kinds of part that have no mechanisms what is done instead.
 func notJudged(p *judge.Part) string {
-	if p.Cold {
+	switch {
+	case p.Cold:
 		return unheated
+	case p.Unset:
+		return nothingSets
 	}
 	return fmt.Sprintf("How a %s turns out is not judged yet; its proportions are held against what is usual.", p.Kind)
 }
