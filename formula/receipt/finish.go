@@ -73,6 +73,9 @@ func (m *making) finish() (*formula.Formula, Trace) {
 // juice when the text has it squeezed and nowhere speaks of its rind but to leave it
 // out.
 func (m *making) juiceAlone() {
+	if !slices.ContainsFunc(m.parts, func(p *portionOf) bool { return slices.ContainsFunc(p.lines, bothParts) }) {
+		return
+	}
 	squeezed := false
 	for _, ts := range m.seen {
 		for i := range ts {
@@ -88,7 +91,7 @@ func (m *making) juiceAlone() {
 	for _, p := range m.parts {
 		for i := range p.lines {
 			l := &p.lines[i]
-			if l.how != withAmount || len(l.line.Items) != 2 || l.line.Items[0].Form != juice || l.line.Items[1].Form != rind {
+			if !bothParts(*l) {
 				continue
 			}
 			text := l.line.Text
@@ -101,6 +104,11 @@ func (m *making) juiceAlone() {
 			}
 		}
 	}
+}
+
+// bothParts reports a line of a fruit that is taken for its juice and its rind.
+func bothParts(l gathered) bool {
+	return l.how == withAmount && len(l.line.Items) == 2 && l.line.Items[0].Form == juice && l.line.Items[1].Form == rind
 }
 
 var squeezing = words("squeeze squeezed squeezing")
@@ -430,7 +438,7 @@ func (m *making) choices(g gathered, l formula.Line) formula.Line {
 // choiceWithin is choices where one name is "cream or milk", or where the line itself
 // goes on with "or white wine".
 func (m *making) choiceWithin(l formula.Line) formula.Line {
-	if len(l.Items) != 1 || l.Items[0].Amount.State != formula.Stated {
+	if len(l.Items) != 1 || l.Items[0].Amount.State != formula.Stated || !strings.Contains(l.Text, "or ") {
 		return l
 	}
 	r := m.r.silent()

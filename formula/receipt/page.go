@@ -464,6 +464,9 @@ func (r *Reader) endsInAmount(ts phrase) bool {
 	if len(ts) < 2 || len(ts) > mostOfRow || ts.is(len(ts)-1, vesselWords) || number(ts).used > 0 { // "butter two tins"
 		return false
 	}
+	if last := &ts[len(ts)-1]; last.kind != figure && last.opens.Measure == 0 && !last.is(amountOpens) {
+		return false
+	}
 	for k := 1; k < len(ts); k++ {
 		a, n := r.amountAt(ts[k:])
 		if k+n < len(ts) || !a.numbered || a.article() && !a.measured || r.startsInside(ts, k) {

@@ -37,6 +37,7 @@ type weave struct {
 	at    []int    // of each token, its place in words
 	page  *page
 
+	loaves bool // a loaf or a roll is spoken of
 	inList bool // among ingredients every name counts
 	found  []mention
 	before func(c reference.Called, name []string) bool // was it listed
@@ -49,7 +50,7 @@ type weave struct {
 }
 
 func newWeave(r *Reader, p *page, ts phrase) *weave {
-	w := &weave{r: r, quiet: p.quiet, ts: ts, page: p}
+	w := &weave{r: r, quiet: p.quiet, ts: ts, page: p, loaves: ts.has(rollOrLoaf)}
 	if rooms := &p.rooms; cap(rooms.keys) < len(ts) {
 		n := max(len(ts)+1, len(p.all)/2)
 		rooms.keys, rooms.words, rooms.at = make([]string, 0, n), make([]string, 0, n), make([]int, 0, n+1)
@@ -211,7 +212,7 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 			return m, true
 		}
 	}
-	if t.is(crumbOpens) {
+	if w.loaves && t.is(crumbOpens) {
 		if m, ok := w.crumb(i); ok {
 			return m, true
 		}
