@@ -62,7 +62,7 @@ func passedOver(words []string, from, to int) bool {
 		return true // beaten to a cream, melted to oil
 	case sweetened(words[:from]), filledWith(words[:from], name):
 		return false // fill it with raspberries, made sweet with sugar
-	case before(8, vessels) && before(8, []string{"with"}):
+	case before(8, vessels) && before(8, []string{"with"}) && !laidWith(words[max(0, from-8):from]):
 		return true // rub the dish with butter
 	case finished(words[max(0, from-6):from]) && !slices.Contains(name, "nutmeg"):
 		return true // brush it with the white of an egg
@@ -80,6 +80,26 @@ func passedOver(words []string, from, to int) bool {
 		// A paste is drawn together with water; whey is drawn off with it.
 		mixed := before(10, mixes) || before(10, []string{"draw"}) && before(10, []string{"together", "up"})
 		return !before(4, []string{"with"}) || !mixed || before(10, vessels)
+	}
+	return false
+}
+
+// laidWith reports that a thing is laid with another in a vessel, which is not what the
+// vessel is rubbed with: "lay it in a dish with currants".
+func laidWith(before []string) bool {
+	in, vessel := -1, -1
+	for i, w := range before {
+		switch {
+		case w == "in" || w == "into":
+			in = i
+		case slices.Contains(vessels, w):
+			if in < 0 || i-in > 4 || overlaps([]string{w}, []string{"rub", "grease", "greased", "greasing", "fill", "filled"}) {
+				return false
+			}
+			vessel = i
+		case w == "with":
+			return vessel >= 0 && i == vessel+1
+		}
 	}
 	return false
 }

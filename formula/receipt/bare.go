@@ -230,6 +230,8 @@ func (w *weave) preserve(i int) bool {
 		switch k := w.keys[j]; {
 		case k == "with" || k == "some" || k == "of" || k == "much" || k == "any":
 			return overlaps(w.keys[lo:hi], []string{"line", "spread", "cover", "fill", "filled", "layer", "layers", "put", "lay", "spreading", "some", "much"})
+		case k == "spread" || k == "spreading" || k == "add":
+			return true
 		case k == "bottom" || k == "dish" || k == "paste" || k == "crust" || k == "over":
 			return overlaps(w.keys[lo:hi], []string{"lay", "laid", "spread", "put"})
 		case k == "the" || k == "your" || k == "this" || k == "a":

@@ -16,6 +16,17 @@ func (w *weave) leanAfter(i, to int, c reference.Called) (mention, bool) {
 	}
 	for _, l := range leaningBy.of(w.ts, j) {
 		n := w.ts[j:].runs(l.run)
+		if n > 0 && w.key(j+n) == "as" { // "apples, twice as much as meat"
+			k := j + n + 1
+			for w.ts.is(k, ofThere) {
+				k++
+			}
+			if other, end := w.nameAt(k, false); end > 0 {
+				if on := w.amountOf(other); on != nil {
+					return w.leansOn(i, end, *on, l, w.say(i, to), c)
+				}
+			}
+		}
 		if n == 0 || !w.closesAt(j+n) || w.last == nil || w.last.Amount.State != formula.Stated || l.words == "the weight" {
 			continue
 		}

@@ -284,6 +284,9 @@ var (
 // limit reads a clause that says how many of the whites or yolks are used, or
 // are not. Words about handling ("whites beaten to a froth") are no limit.
 func limit(c phrase) (limited, bool) {
+	if keptFor(c) {
+		return limited{}, false
+	}
 	at := -1
 	for i := range c {
 		if eggSides.of(c, i) != "" {

@@ -494,6 +494,14 @@ func first(ts phrase) phrase {
 // juice, if that were known.
 func (r *Reader) partOfOther(f *found, a amount, th thing, parts phrase) {
 	for i := range parts {
+		if fruitParts.of(parts, i) == flesh && th.ing != nil { // "the grated meat of one cocoa-nut" is all of it that is used
+			if _, ok := r.eachOf(th.ing, th.name); ok {
+				r.place(f, a, th, []phrase{parts})
+				return
+			}
+		}
+	}
+	for i := range parts {
 		part := fruitParts.of(parts, i)
 		if part == "" {
 			continue

@@ -58,7 +58,10 @@ func (w *weave) amount(i int) (mention, bool) {
 		}
 		return w.unknown(i, j)
 	case to == 0:
-		return w.ones(i, j)
+		if m, ok := w.ones(i, j); ok {
+			return m, true
+		}
+		return w.sharedNoun(i, j)
 	case of && w.goesOnCounting(i, n, a, c):
 		if m, ok := w.elliptic(i, n, j, to); ok {
 			return m, true
@@ -95,7 +98,7 @@ func (w *weave) amount(i int) (mention, bool) {
 		}
 	}
 	if a.Measure != "" {
-		if m, ok := w.between(i, to, c); ok {
+		if m, ok := w.between(i, to, a, c); ok {
 			return m, true
 		}
 	}
@@ -104,7 +107,12 @@ func (w *weave) amount(i int) (mention, bool) {
 
 // between reads two spices that have one amount between them, "a tea-spoonful of mace
 // and cinnamon", and any two things that are said to be mixed.
-func (w *weave) between(i, to int, c reference.Called) (mention, bool) {
+func (w *weave) between(i, to int, a amount, c reference.Called) (mention, bool) {
+	if c.Fruit != nil && w.key(to) == "and" { // "two ounces of orange and citron"
+		if d, end := w.nameAt(to+1, false); end > 0 && d.Ingredient != nil && d.Ingredient.ID == candied {
+			return w.reads(i, end, end, a.Words+" of candied peel", "peels, both")
+		}
+	}
 	if w.key(to) != "and" || c.Ingredient == nil {
 		return mention{}, false
 	}
@@ -220,6 +228,28 @@ func (w *weave) goesOnCounting(i, n int, a amount, c reference.Called) bool {
 		}
 	}
 	return true
+}
+
+// sharedNoun reads "twelve sweet and six bitter almonds": the noun stands with the
+// second alone.
+func (w *weave) sharedNoun(i, j int) (mention, bool) {
+	to := j
+	for to < min(len(w.ts), j+3) && w.ts[to].kind == word && w.keys[to] != "and" && number(w.ts[to:]).used == 0 {
+		to++
+	}
+	if to == j || w.key(to) != "and" {
+		return mention{}, false
+	}
+	n := number(w.ts[min(to+1, len(w.ts)):])
+	_, e := w.nameAt(to+1+n.used, false)
+	if n.used == 0 || n.article || e <= to+2+n.used {
+		return mention{}, false
+	}
+	whole := append(slices.Clone(w.keys[j:to]), w.keys[e-1])
+	if _, m := w.r.begins(whole); m != len(whole) {
+		return mention{}, false
+	}
+	return w.reads(i, to, to, w.say(i, to)+" "+w.ts[e-1].text, "the name is that of the thing after it")
 }
 
 // weighedOut reads "pare the apples, weigh two pounds, and chop them": the amount is of

@@ -32,6 +32,9 @@ func (w *weave) tailStep(i int, eggs bool) int {
 			return i
 		}
 		if eggs {
+			if keptFor(clause) {
+				return w.closed(i, end)
+			}
 			if n := w.limited(i + 1); n > 0 {
 				return w.closed(i, n)
 			}
@@ -59,6 +62,14 @@ func (w *weave) tailStep(i int, eggs bool) int {
 	}
 	return w.saidOf(i, len(w.ts))
 }
+
+// keptFor reports a clause that keeps some whites or yolks for another use in the same
+// receipt: "reserving the whites of two for the icing". They are put in after all.
+func keptFor(c phrase) bool {
+	return c.is(0, leavesOut) && c.has(eggWords) && c.has(forWord)
+}
+
+var forWord = words("for")
 
 // closed takes in the bracket that was opened at i.
 func (w *weave) closed(i, n int) int {

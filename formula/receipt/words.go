@@ -96,7 +96,7 @@ var wholeUses = words("sliced slices boiled pounded blended minced chopped quart
 var sameEach = map[string]string{
 	"pippin": "apple", "codling": "apple", "codlin": "apple", "bramley": "apple", "russet": "apple", "biffin": "apple", "rennet": "apple",
 	"ladyfinger": "sponge-finger", "filbert": "hazelnut", "cobnut": "hazelnut", "shalot": "onion", "shallot": "onion",
-	"chicken": "fowl", "pullet": "fowl",
+	"cocoanut": "coconut", "chicken": "fowl", "pullet": "fowl",
 	"savoiardi": "sponge-finger", "greengage": "plum",
 }
 

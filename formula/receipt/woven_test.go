@@ -107,6 +107,13 @@ var wovenCases = []struct {
 	{"Squeeze three limes over it; six eggs.", []string{"3 x lime lime_juice: juice", "6 x egg egg_whole"}, "squeezed, and of no rind a word"},
 	{"Six eggs, a little sack, and sugar it to your taste.", []string{"6 x egg egg_whole", "not given sherry_period", "to taste sugar_white"}, "the taste is of the sugar"},
 	{"Currants, if liked, one pound; six eggs.", []string{"1 pound currants_dried: if liked", "6 x egg egg_whole"}, "a clause may stand between"},
+	{"Lay them in a dish with currants; rub the mould with butter; six eggs.", []string{"not given currants_dried", "6 x egg egg_whole"}, "laid with currants, rubbed with butter"},
+	{"Two ounces of orange and citron cut thin; six eggs.", []string{"2 ounce candied_peel", "6 x egg egg_whole"}, "peels, two ounces of them"},
+	{"The grated meat of one cocoanut; six eggs.", []string{"1 x coconut coconut_fresh", "6 x egg egg_whole"}, "the meat is what is used"},
+	{"Boil it with nine sweet and four bitter almonds.", []string{"9 x almond almonds_ground", "4 x bitter-almond almonds_bitter"}, "almonds, both"},
+	{"Four pounds of beef; apples, twice as much as beef.", []string{"4 pound beef", "8 pound apple_cooking"}, "eight pounds"},
+	{"Five eggs, reserving the whites of two for the icing.", []string{"5 x egg egg_whole: reserving the whites of two for the icing"}, "they are put in after all"},
+	{"Six eggs. Spread raspberry jam between the layers.", []string{"6 x egg egg_whole", "not given jam"}, "the jam is put in"},
 	{"Strain saffron into it, to your taste; a pint of milk.", []string{"to taste spice_saffron: into it", "1 pint milk_whole"}, "to taste, of the saffron"},
 
 	// no figure
