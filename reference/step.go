@@ -50,7 +50,7 @@ type Found struct {
 
 // StepStages are the stages of work in the order they are done.
 var StepStages = []string{
-	"ready", "make", "rest", "lay", "chill", "case", "wash", "strain", "fill", "rim", "oven", "done", "cool",
+	"ready", "make", "rest", "rise", "shape", "prove", "lay", "chill", "case", "wash", "strain", "fill", "rim", "oven", "done", "cool",
 }
 
 // StepConditions are what a step may hang on. A condition that begins with
@@ -69,6 +69,7 @@ var StepStages = []string{
 //	pot           it is boiled or steamed in cloth, basin or mould
 //	in-tin        a cake baked in a tin, not small ones on a sheet
 //	hot-water     the paste is made with hot liquid and worked warm
+//	yeast         yeast, barm or leaven raises it
 //	layered       the paste is folded and rolled with its fat in sheets
 //	eggs          egg is in it
 //	custard       smooth milk or cream that egg alone sets
@@ -78,7 +79,7 @@ var StepStages = []string{
 //	hot-served    the receipt sends it to table hot
 var StepConditions = []string{
 	"lined", "lidded", "folded", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "in-tin", "hot-water", "layered",
-	"eggs", "custard", "egg-set", "stove", "cooked", "hot-served",
+	"eggs", "yeast", "custard", "egg-set", "stove", "cooked", "hot-served",
 }
 
 // ReckonedFlags are flags of method that no wording raises: they are reckoned

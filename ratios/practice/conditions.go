@@ -22,6 +22,7 @@ func (d *Dish) conditions(i int) map[string]bool {
 	c["layered"] = m.Has("laminated", "folded_turns", "flakes")
 	c["hot-served"] = d.hotServed()
 	c["eggs"] = d.has(p, egg...)
+	c["yeast"] = d.has(p, "yeast")
 	if p.Kind == formula.Pastry {
 		lay := d.Lay(i)
 		c["laid"] = filling >= 0

@@ -84,6 +84,21 @@ var steps = map[string]struct{ wants, not, taken string }{
 		not:   page("", part("pastry", "    lay: lining and lid\n", short, ""), part("filling", "", fruit, "Bake it.")),
 		taken: page("", part("pastry", "    lay: lid\n", short, "Put a border on the dish and cover it."), part("filling", "", fruit, "Bake it.")),
 	},
+	"first-rise": {
+		wants: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Knead it. Bake it.")),
+		not:   page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of baking powder", "Knead it. Bake it.")),
+		taken: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Knead it, and let it rise an hour. Bake it.")),
+	},
+	"shape": {
+		wants: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Knead it. Bake it.")),
+		not:   page("", part("bread", "", "2 lb of flour, a pint of milk", "Knead it. Bake it.")),
+		taken: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Knead it and make it into loaves. Bake it.")),
+	},
+	"prove": {
+		wants: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Set it to rise. Bake it.")),
+		not:   page("", part("bread", "", "2 lb of flour, a pint of milk", "Knead it. Bake it.")),
+		taken: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Set it to rise; make it into buns, and let them rise again. Bake it.")),
+	},
 	"fold-over": {
 		wants: page("", part("pastry", "    lay: folded\n", short, "Cut it in rounds."), part("filling", "", fruit, "Bake it.")),
 		not:   page("", part("pastry", "    lay: lid\n", short, "Cut it in rounds."), part("filling", "", fruit, "Bake it.")),

@@ -1,12 +1,14 @@
 package worksheet
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"assize/formula"
+	"assize/formula/receipt"
 	"assize/ratios/practice"
 	"assize/reference"
 )
@@ -92,6 +94,20 @@ func sentence(s string) string {
 	return string(unicode.ToUpper(first)) + s[n:]
 }
 
+// toldMinutes is how long the words of a part say a stage of work takes, the
+// middle of a range; nothing when they do not say.
+func toldMinutes(d *practice.Dish, part int, stage string) int {
+	told := 0.0
+	for _, step := range d.Formula.Parts[part].Steps {
+		for _, clause := range clauses(step) {
+			if stageOf(d, part, clause) == stage {
+				told += receipt.ReadBake(clause).Minutes
+			}
+		}
+	}
+	return int(math.Round(told))
+}
+
 // stageOf is the stage of work a clause of a part speaks of.
 func stageOf(d *practice.Dish, part int, clause string) string {
 	p := &d.Formula.Parts[part]
@@ -124,6 +140,12 @@ func stageOf(d *practice.Dish, part int, clause string) string {
 			return "rest"
 		}
 		return "make"
+	case d.Holds(part, "yeast") && has("proved"):
+		return "prove"
+	case d.Holds(part, "yeast") && has("shaped"):
+		return "shape"
+	case d.Holds(part, "yeast") && has("risen"):
+		return "rise"
 	case first == "pour" && has("stands_in_crust", "baked_case"), slices.Contains([]string{"fill", "pour", "turn", "put"}, first) && intoDish(words):
 		return "fill"
 	case !stove && has("baked", "bath") || first == "bake", d.Holds(part, "pot") && has("boiled_pudding", "steamed"):

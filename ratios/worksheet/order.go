@@ -180,7 +180,7 @@ func phaseOf(d *practice.Dish, s *Step) int {
 	switch s.Stage {
 	case "ready":
 		return phaseReady
-	case "make", "rest":
+	case "make", "rest", "rise", "shape", "prove":
 		if pastry {
 			return phasePaste
 		}

@@ -37,6 +37,9 @@ const (
 	ButterOut   = "butter-out"
 	MakePaste   = "make-paste"
 	Rest        = "rest"
+	Rise        = "rise"
+	Shape       = "shape"
+	Prove       = "prove"
 	Lay         = "lay"
 	Chill       = "chill"
 	LightOven   = "light-oven"
@@ -147,6 +150,7 @@ func (p *planning) reckon(oven *Oven) {
 		begin += wait
 		p.event(Event{ID: CoolFilling, Part: d.Formula.Parts[main].Name, At: begin, Minutes: wait, Waiting: true})
 	}
+	begin = p.risings(main, begin)
 	making += p.minutes["strain"] + p.minutes["cool-butter"]
 	begin += making
 	p.event(Event{ID: MakeFilling, Part: d.Formula.Parts[main].Name, At: begin, Minutes: making})
@@ -183,6 +187,28 @@ func (p *planning) reckon(oven *Oven) {
 		p.event(Event{ID: LightOven, At: heat + wait, Minutes: wait, Waiting: true})
 	}
 	p.finish()
+}
+
+// risings reckons the two risings of a dough that must be ready at a time, and
+// its shaping between: as long as the words say, else as is likely.
+func (p *planning) risings(part, at int) int {
+	name := p.d.Formula.Parts[part].Name
+	for _, e := range []struct {
+		id, step, stage string
+		waiting         bool
+	}{{Prove, "prove", "prove", true}, {Shape, "shape", "shape", false}, {Rise, "first-rise", "rise", true}} {
+		minutes := p.minutes[e.step]
+		if minutes == 0 {
+			continue
+		}
+		told := toldMinutes(p.d, part, e.stage)
+		if told > 0 {
+			minutes = told
+		}
+		at += minutes
+		p.event(Event{ID: e.id, Part: name, At: at, Minutes: minutes, Waiting: e.waiting, Usual: told == 0})
+	}
+	return at
 }
 
 // paste reckons the making and resting of a paste that must be ready at a time.

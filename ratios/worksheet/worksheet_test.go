@@ -220,6 +220,24 @@ func TestPlan(t *testing.T) {
 	require.Contains(t, fmt.Sprint(s.Plan.Events), "{dish-in  100 40 true false}", "40 minutes as the receipt says, an hour to cool")
 }
 
+// Risings are as long as the words say, and else as is usual; what is made with
+// powder does not wait.
+func TestPlanOfADough(t *testing.T) {
+	dough := "parts:\n  - {name: buns, kind: bread, lines: [1 lb of flour, a gill of milk, 1 oz of %s], method: [%q]}\noven: quick\nbake: 20 minutes\n"
+	plan := func(raises, words string) string {
+		return fmt.Sprint(sheetOf(t, "", fmt.Sprintf(dough, raises, words)).Plan.Events)
+	}
+	said := plan("yeast", "Knead it. Set it two hours to rise. Make it into buns, let them rise again half an hour. Bake them.")
+	for _, event := range []string{"{rise buns 180 120 true false}", "{shape buns 60 10 false true}", "{prove buns 50 30 true false}", "{dish-in  20 20 true false}"} {
+		require.Contains(t, said, event)
+	}
+	unsaid := plan("yeast", "Knead it. Bake it.")
+	for _, event := range []string{"{rise buns 145 75 true true}", "{prove buns 60 40 true true}"} {
+		require.Contains(t, unsaid, event)
+	}
+	require.NotContains(t, plan("baking powder", "Knead it. Bake it."), "rise")
+}
+
 // A time nobody knows is not made up.
 func TestPlanWithoutATime(t *testing.T) {
 	s := sheetOf(t, "", "parts:\n  - {kind: bread, lines: [1 lb of flour, a gill of water], method: [Knead it and bake it.]}\n")

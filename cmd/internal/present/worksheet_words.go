@@ -185,6 +185,12 @@ func eventIs(e *worksheet.Event, s *worksheet.Sheet) string {
 		return "make " + the
 	case worksheet.Rest:
 		return the + " rests in the cold"
+	case worksheet.Rise:
+		return the + ": the dough rises in the warm"
+	case worksheet.Shape:
+		return "shape " + the
+	case worksheet.Prove:
+		return the + " rise again, shaped"
 	case worksheet.Lay:
 		return "roll and lay " + the
 	case worksheet.Chill:
