@@ -112,7 +112,7 @@ func (w *weave) named(i int) (mention, bool) {
 			return mention{from: from, to: e, how: again, written: strings.Trim(w.say(to, e), " ,()")}, true
 		}
 	}
-	if k := w.key(from - 1); !w.inList && (k == "the" || k == "this" || k == "these" || k == "your") && !(w.inTitle(i, to) && w.before != nil && !w.before(c, w.keys[i:to])) {
+	if k := w.key(from - 1); !w.inList && (k == "the" || k == "this" || k == "these" || k == "your") && !(w.inTitle(i, to) && w.before != nil && !w.before(c, w.keys[i:to]) && !w.saidBefore(w.keys[i:to])) {
 		return mention{from: from, to: to, how: again}, true // of what was there before, by that name or another
 	}
 	return w.asBare(from, to, c, "", "")
@@ -134,6 +134,19 @@ func (w *weave) inTitle(from, to int) bool {
 		}
 	}
 	return false
+}
+
+// saidBefore reports that a name without an amount stands already for the same word:
+// "the tomatoes" behind "green tomatoes".
+func (w *weave) saidBefore(name []string) bool {
+	for i := range w.found {
+		for _, it := range w.found[i].line.Items {
+			if overlaps(stems(reference.Words(it.Name)), stems(name)) {
+				return true
+			}
+		}
+	}
+	return w.bared != nil && w.bared(name)
 }
 
 // hasLimit reports that some of the whites or yolks are left out by the words

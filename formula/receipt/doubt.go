@@ -80,6 +80,9 @@ func findDoubts(text string) []doubt {
 		return out
 	}
 	for _, m := range blottedNumbers.FindAllStringSubmatchIndex(text, -1) {
+		if m[0] > 0 && strings.ContainsRune(".,/", rune(text[m[0]-1])) {
+			continue // the end of a longer figure
+		}
 		out = append(out, doubt{
 			kind: either, from: at(m[0]), to: at(m[1]), ways: []string{text[m[2]:m[3]], text[m[4]:m[5]]},
 			why: "the book has " + text[m[0]:m[5]] + ", " + strings.ToLower(text[m[6]:m[7]]),

@@ -80,7 +80,7 @@ func (m *making) juiceAlone() {
 	for _, ts := range m.seen {
 		for i := range ts {
 			squeezed = squeezed || ts.is(i, squeezing)
-			if fruitParts.of(ts, i) == rind && !ts[max(0, i-4):i].has(leavesOut) || ts.is(i, wholeUses) {
+			if k := fruitParts.of(ts, i); k != "" && k != juice && !ts[max(0, i-4):i].has(leavesOut) || ts.is(i, wholeUses) {
 				return
 			}
 		}

@@ -216,7 +216,7 @@ func (m *making) turn(h head, at int) {
 // weave scans a sentence with what was met before it in mind.
 func (m *making) weave(w *weave) []mention {
 	w.before, w.last, w.titled = m.wasListed, m.lastItem(), m.titled
-	w.listed, w.bare = m.amountOf, m.namedLast()
+	w.listed, w.bare, w.bared = m.amountOf, m.namedLast(), m.namedBare
 	w.eggs, w.fruit = m.eggs, m.fruit
 	found := w.scan()
 	m.eggs, m.fruit = w.eggs, w.fruit

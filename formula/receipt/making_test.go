@@ -111,6 +111,7 @@ func TestThingOfTheTitle(t *testing.T) {
 		why   string
 	}{
 		{"Codlin tart\n\nScald the codlins, and take off the skin; six ounces of sugar.", []string{"not given apple_cooking", "6 ounce sugar_white"}, "the codlins are put in, though no line has them"},
+		{"Tomato pie\n\nTake green tomatoes. Cut the tomatoes in slices; six ounces of sugar.", []string{"not given tomato_green", "6 ounce sugar_white"}, "the same tomatoes"},
 		{"Almond cream\n\nBlanch the almonds, and pour the cream over them; six eggs.", []string{"not given almonds", "6 x egg egg_whole"}, "the cream is what is made"},
 		{"Rice pudding\n\nWash the rice. Boil half a pound of rice with six eggs.", []string{"0.5 pound rice", "6 x egg egg_whole"}, "once, with its amount"},
 	} {

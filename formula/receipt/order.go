@@ -211,6 +211,20 @@ func (m *making) namedLast() *formula.Item {
 	return nil
 }
 
+// namedBare reports a line without an amount that is called by one of the words.
+func (m *making) namedBare(name []string) bool {
+	for _, p := range m.parts {
+		for i := range p.lines {
+			for _, it := range p.lines[i].line.Items {
+				if p.lines[i].how == bare && overlaps(stems(reference.Words(it.Name)), stems(name)) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // lastItem is the amount met last in the part.
 func (m *making) lastItem() *formula.Item {
 	for i := len(m.now.lines) - 1; i >= 0; i-- {

@@ -70,7 +70,7 @@ func (w *weave) amount(i int) (mention, bool) {
 	switch {
 	case !a.measured && !w.countable(c, j, to, i):
 		m, ok := w.elliptic(i, n, j, to)
-		if count := number(w.ts[i:]); !ok && !w.inList && count.used > 0 && !count.article && to > j+1 && c.Ingredient != nil && len(c.Ingredient.Roles) > 0 && w.keys[j] != "the" && !overlaps(w.keys[max(0, i-2):i], makingWords) { // "six sponge biscuits": what one weighs is not known
+		if count := number(w.ts[i:]); !ok && !w.inList && count.used > 0 && !count.article && to > j+1 && w.key(i-1) != "or" && countMarks(w.ts[i:to], ",") == 0 && c.Ingredient != nil && len(c.Ingredient.Roles) > 0 && w.keys[j] != "the" && !overlaps(w.keys[max(0, i-2):i], makingWords) { // "six sponge biscuits": what one weighs is not known
 			return w.asBare(j, to, c, w.say(j, to)+", quantity not given", "what one of them weighs is not known")
 		}
 		if !ok && w.inList && a.numbered && !a.article() {

@@ -43,6 +43,7 @@ type weave struct {
 	before func(c reference.Called, name []string) bool // was it listed
 	last   *formula.Item                                // the amount met last
 	bare   *formula.Item                                // what was named last without an amount
+	bared  func(name []string) bool                     // was it named without an amount
 	listed func(c reference.Called) *formula.Item       // what a line read before has of a thing
 	eggs   of
 	fruit  of
