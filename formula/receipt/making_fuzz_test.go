@@ -15,7 +15,7 @@ var receiptSeeds = []string{
 	"A PLAIN PUDDING.--Beat six eggs and stir into them half a pound of melted butter, the same of sugar, and the juice of a lemon; line a dish with puff paste, and bake it in a quick oven half an hour.",
 	"INGREDIENTS.--1/4 lb. of butter, 1 lb. of sugar, 6 eggs, the rind of 2 lemons and the juice of 3, nutmeg to taste.\nMode.--Mix all.\nTime.--1/2 hour.\nAverage cost, 1s. 4d.\n",
 	"Take six eggs, their weight in sugar, and half their weight in flour. To every pound of fruit put half a pound of sugar. As much flour as will make it a stiff paste. Season with pepper and salt.",
-	"Salt\n[illegible] of butter\n6 or 8, blotted, eggs\n", "½ cup milk\n1 (400 g) tin condensed milk\n", "0illegible0 0 or 00 blottedAA0", "0000\n[illegible]\" 0000\n0000", "6 or 8, blotted\" 0000", "Salt\n[illegible]0 0,1 or 0 blotted 00", "Take white pow-\ndered;6 eggs,but-\nter", "[", "[struck:", "a\x00b", "ſix egges & ye juyce of a lemon", "1.", "....", "--", "for the paste:",
+	"Salt\n[illegible] of butter\n6 or 8, blotted, eggs\n", "½ cup milk\n1 (400 g) tin condensed milk\n", "0illegible0 0 or 00 blottedAA0", "0000\n[illegible]\" 0000\n0000", "6 or 8, blotted\" 0000", "0\n\" 0000\n00000\n\n00000000", "Salt\n[illegible]0 0,1 or 0 blotted 00", "Take white pow-\ndered;6 eggs,but-\nter", "[", "[struck:", "a\x00b", "ſix egges & ye juyce of a lemon", "1.", "....", "--", "for the paste:",
 }
 
 // FuzzReceipt holds the reader to this, whatever it is given: it does not fall

@@ -149,7 +149,7 @@ func (s *scanner) next() {
 		s.dash(r)
 	case unicode.IsSpace(r):
 		s.pass(" ")
-	case dittoMark(r) && unicode.IsSpace(s.peek(-1)) && unicode.IsSpace(s.peek(1)) && len(s.out) > 0 && s.out[len(s.out)-1].kind == figure:
+	case dittoMark(r) && s.peek(-1) == ' ' && (isDigit(s.peek(-2)) || vulgarFractions[s.peek(-2)] != [2]int64{}) && unicode.IsSpace(s.peek(1)):
 		s.emit(s.named("ditto", true), 1)
 	default: // marks of quoting and the like say nothing
 		s.pass(" ")

@@ -70,7 +70,7 @@ func (w *weave) amount(i int) (mention, bool) {
 	switch {
 	case !a.measured && !w.countable(c, j, to, i):
 		m, ok := w.elliptic(i, n, j, to)
-		if count := number(w.ts[i:]); !ok && !w.inList && count.used > 0 && !count.article && to > j+1 && w.key(i-1) != "or" && countMarks(w.ts[i:to], ",") == 0 && c.Ingredient != nil && len(c.Ingredient.Roles) > 0 && w.keys[j] != "the" && !overlaps(w.keys[max(0, i-2):i], makingWords) { // "six sponge biscuits": what one weighs is not known
+		if !ok && !w.inList && w.cannotWeigh(i, j, to, c) { // "six sponge biscuits"
 			return w.asBare(j, to, c, w.say(j, to)+", quantity not given", "what one of them weighs is not known")
 		}
 		if !ok && w.inList && a.numbered && !a.article() {
@@ -208,6 +208,19 @@ func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
 
 // lumps are the measures whose bigness may be told behind the name.
 var lumps = words("lump lumps piece pieces bit bits knob knobs ball balls slice slices")
+
+// cannotWeigh reports a number of things that are put in, of which nobody knows what
+// one weighs: no waters to wash in, nor what is made.
+func (w *weave) cannotWeigh(i, j, to int, c reference.Called) bool {
+	n := number(w.ts[i:])
+	if n.used == 0 || n.article || to <= j+1 || c.Ingredient == nil || len(c.Ingredient.Roles) == 0 || slices.Contains(c.Ingredient.Roles, "water") {
+		return false
+	}
+	if k := w.keys[j]; k == "the" || k == "or" || k == "full" || w.key(i-1) == "or" {
+		return false
+	}
+	return countMarks(w.ts[i:to], ",") == 0 && !overlaps(w.keys[max(0, i-2):i], makingWords)
+}
 
 // makingWords are the words before a number of things that are made.
 var makingWords = []string{"make", "makes", "making", "into", "in", "form", "formed", "for"}

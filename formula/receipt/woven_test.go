@@ -136,6 +136,7 @@ var wovenCases = []struct {
 	{"Six eggs, or a spoonful of flour.", []string{"6 x egg egg_whole"}, "the one for the other"},
 	{"Six eggs. If you have no cream, substitute a quarter of a pound of butter.", []string{"6 x egg egg_whole"}, "one thing instead of another"},
 	{"Six eggs, and a pound of butter washed free of its salt.", []string{"6 x egg egg_whole", "1 pound butter_unsalted"}, "the salt is washed out"},
+	{"Six eggs. Wash it in two cold waters, or three boiling waters.", []string{"6 x egg egg_whole"}, "what it is washed in"},
 	{"Six eggs, with sugar-plums and dough-nuts.", []string{"6 x egg egg_whole"}, "a hyphen makes another word"},
 	{"Six eggs. Eat it with cream; or with butter and sugar beaten together.", []string{"6 x egg egg_whole"}, "set beside the dish, both"},
 	{"Six eggs. Roll it into a long roll, and cut it into rounds.", []string{"6 x egg egg_whole"}, "a shape, and no bread"},
