@@ -25,7 +25,7 @@ var (
 	// tools: "butter dish", "egg whisk", "water-bath", "cream-coloured".
 	tools = []string{"spoon", "spoons", "spoonful", "spoonfuls", "cup", "cups", "cupful", "glass", "glasses", "dish", "dishes", "pan", "pans", "bowl", "basin", "board", "mill", "whisk", "slice", "cloth", "paper", "press", "cutter", "knife", "grater", "brush", "pot", "jug", "boat", "sieve", "bag", "tin", "oven", "box", "jar", "cellar", "dredger", "bath", "beater", "squeezer", "scoop", "thermometer", "tub", "cask", "shell", "shells", "cloths", "mould", "coloured", "colored", "colour", "color", "like", "sized", "size"}
 	// finishes: what is brushed, sifted or stuck on at the end is not weighed.
-	finishes = []string{"brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dredge", "powder", "scatter"}
+	finishes = []string{"feather", "brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dredge", "powder", "scatter"}
 	// mixes: with one of these before it, "with water" is an ingredient.
 	mixes = []string{"mix", "mixed", "moisten", "moistened", "wet", "wetted", "dilute", "diluted", "thin", "thinned", "knead", "make", "made", "making", "paste", "work", "slake", "bind"}
 	// nouns: a thing follows these, so that "the butter" is no verb.
@@ -72,7 +72,7 @@ func passedOver(words []string, from, to int) bool {
 		return true // butter the dish and flour it
 	case verb && !slices.Contains(nouns, prev) && !slices.Contains(compares, at(to+1)):
 		return true // salt it well, but not: butter the size of an egg
-	case overlaps(words, []string{"fry", "fried", "frying"}) && overlaps(name, []string{"butter", "lard", "oil", "fat", "dripping"}):
+	case overlaps(words, []string{"fry", "fried", "frying"}) && overlaps(name, []string{"butter", "lard", "oil", "fat", "dripping", "drippings", "suet"}):
 		return true
 	case slices.Contains([]string{"butter", "lard", "oil"}, name[len(name)-1]) && after(10, []string{"grease", "mould", "tin", "dish"}):
 		return true // melt some butter and with it grease the mould

@@ -213,10 +213,15 @@ func (w *weave) spiceLast(from, to int) bool {
 	return last.how == withAmount
 }
 
-// forSauce reports that what is named is said to make a sauce: "with butter, sugar and
-// wine, for sauce".
+// forSauce reports that what is named is said to make a sauce, "with butter, sugar and
+// wine, for sauce", or another dish: "plums are made in the same way".
 func (w *weave) forSauce(to int) bool {
 	_, hi := w.clauseBounds(to, to, false)
+	for j := to; j+1 < hi; j++ {
+		if w.keys[j] == "same" && (w.keys[j+1] == "way" || w.keys[j+1] == "manner") {
+			return true
+		}
+	}
 	for j := to; j+1 < hi; j++ {
 		if w.keys[j] == "for" && (w.keys[j+1] == "sauce" || w.keys[j+1] == "a" && w.key(j+2) == "sauce") {
 			return true
@@ -409,7 +414,7 @@ func (w *weave) enough(i int) (mention, bool) {
 		}
 	}
 	f, ok := w.quiet.enoughFor(w.ts[i:end])
-	if !ok || !f.clean() || len(f.items) != 1 {
+	if !ok || !f.clean() || len(f.items) != 1 || k == "plenty" && f.items[0].Ingredient == "water" && w.key(i-1) == "in" { // what it is boiled in
 		return mention{}, false
 	}
 	m, ok := w.reads(i, end, end, "", "")
