@@ -325,8 +325,7 @@ func whole(ts phrase) value {
 func (t *token) value() decimal.Decimal {
 	if t.vulgar {
 		r, _ := utf8.DecodeRuneInString(t.text)
-		v := vulgarFractions[r]
-		return ratio(decimal.NewFromInt(v[0]), decimal.NewFromInt(v[1]))
+		return vulgarValues[r]
 	}
 	n := int64(0)
 	for i := range len(t.text) {

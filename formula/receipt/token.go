@@ -171,6 +171,15 @@ var vulgarFractions = map[rune][2]int64{
 	'⅐': {1, 7}, '⅛': {1, 8}, '⅜': {3, 8}, '⅝': {5, 8}, '⅞': {7, 8}, '⅑': {1, 9}, '⅒': {1, 10},
 }
 
+// vulgarValues are the same as numbers.
+var vulgarValues = func() map[rune]decimal.Decimal {
+	out := map[rune]decimal.Decimal{}
+	for r, v := range vulgarFractions {
+		out[r] = ratio(decimal.NewFromInt(v[0]), decimal.NewFromInt(v[1]))
+	}
+	return out
+}()
+
 // places is how many decimals a third or a seventh is carried to.
 const places = 12
 
