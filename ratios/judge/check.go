@@ -73,7 +73,9 @@ func (j *Judge) CheckWeighed(w *weigh.Weighed, inputs []bake.Input) (*Report, fa
 		r.Parts = append(r.Parts, part)
 		r.Findings = append(r.Findings, findings...)
 	}
-	r.Findings = append(r.Findings, practised(practice.Read(f, j.Tables, j.methods), j.Tables)...)
+	dish := practice.Read(f, j.Tables, j.methods)
+	r.lays(dish)
+	r.Findings = append(r.Findings, practised(dish, j.Tables)...)
 	r.Findings = append(r.Findings, j.mentions(f)...)
 	r.Findings = append(r.Findings, j.fill(r, inputs)...)
 	j.inDish(r).ovens(r, inputs)

@@ -66,6 +66,21 @@ func practised(d *practice.Dish, t *reference.Tables) []Finding {
 	return out
 }
 
+// lays sets how each paste under or about a filling is laid. Where nothing tells
+// it, it is judged as a lining and the notes say so.
+func (r *Report) lays(d *practice.Dish) {
+	for i := range r.Parts {
+		p := &r.Parts[i]
+		if p.Kind != formula.Pastry || p.Lay != "" {
+			continue
+		}
+		p.Lay = d.LaidBy(i)
+		if p.Lay == "" && d.Lay(i) != "" {
+			r.Notes = append(r.Notes, fmt.Sprintf("the book does not say how the %s is laid; taken as a lining", p.Name))
+		}
+	}
+}
+
 // partBake is the step whose want a check tells with its other way, the wash.
 const partBake = "part-bake"
 

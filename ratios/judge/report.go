@@ -41,7 +41,7 @@ type Part struct {
 	Name    string
 	Kind    formula.Kind
 	From    string // title of the receipt it was taken from
-	Lay     string
+	Lay     string // how a paste is laid, see practice.Dish.LaidBy; empty when nothing tells it
 	Lines   []Line
 	Profile ratios.Profile
 	Ratios  []RatioReading

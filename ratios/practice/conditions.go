@@ -60,20 +60,6 @@ var underneath = []string{"lining", "lining and lid", "patty", "raised"}
 // egg are the roles of egg in any form.
 var egg = []string{"egg", "white", "yolk"}
 
-// Lay is how a paste is laid: as the file says, round the rim alone where the
-// words say so, and else as a lining where the dish has a filling.
-func (d *Dish) Lay(i int) string {
-	switch {
-	case d.Formula.Parts[i].Lay != "":
-		return d.Formula.Parts[i].Lay
-	case d.filling() < 0:
-		return ""
-	case d.any("rim_only", ""):
-		return "rim"
-	}
-	return "lining"
-}
-
 // filling is the part that goes into the paste: the first filling, -1 when the
 // dish has none.
 func (d *Dish) filling() int { return d.first(formula.Filling) }
@@ -191,27 +177,3 @@ func (d *Dish) tellsDone(p *formula.Part) bool {
 
 // heating are words by which a clause is known to speak of cooking.
 var heating = []string{"bake", "baked", "baking", "oven", "boil", "boiled", "simmer", "heat", "fire", "cook", "cooked", "thickens", "thicken", "thick", "stew", "hob", "steam"}
-
-// tellsLaid reports that the words say how the paste goes into the dish.
-func tellsLaid(p *formula.Part) bool {
-	return slices.ContainsFunc(p.Steps, func(step string) bool {
-		return slices.ContainsFunc(strings.FieldsFunc(step, func(r rune) bool { return r == '.' || r == ';' || r == ':' }), Lays)
-	})
-}
-
-// Lays reports whether the words of one sentence say that a paste is laid in or on its dish, or
-// raised.
-func Lays(step string) bool {
-	words := reference.Words(step)
-	if slices.Contains(words, "over") && slices.ContainsFunc(words, func(w string) bool { return slices.Contains(folding, w) }) {
-		return true
-	}
-	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(laying, w) }) &&
-		!slices.Contains(words, "flour") && !slices.Contains(words, "butter")
-}
-
-// folding are words of closing a paste over its filling, with "over".
-var folding = []string{"fold", "folded", "double", "doubled", "turn", "turned"}
-
-// laying are words of laying a paste.
-var laying = []string{"line", "lined", "lining", "raise", "raised", "rim", "border", "edge", "patty", "patties", "coffin"}

@@ -39,8 +39,8 @@ type Sheet struct {
 // Part is one part on the scales.
 type Part struct {
 	Of    *formula.Part
-	Lay   string // how the paste lies, as the file says or as it is taken
-	Given bool   // whether the file says so
+	Lay   string // how the paste lies, as it is told or as it is taken
+	Given bool   // whether the file, the words, the title or the kind of paste tell it
 	Lines []Line
 	Total reference.Span
 	// Parts marks a part of which only the proportions are known.
@@ -142,7 +142,7 @@ func part(w *weigh.Weighed, i int, d *practice.Dish) Part {
 	wp := &w.Parts[i]
 	p := Part{Of: wp.Of, Lines: make([]Line, len(wp.Of.Lines)), Total: wp.Total(w.Unknowns)}
 	if wp.Of.Kind == formula.Pastry {
-		p.Lay, p.Given = d.Lay(i), wp.Of.Lay != ""
+		p.Lay, p.Given = d.Lay(i), d.LaidBy(i) != ""
 	}
 	for j, l := range wp.Of.Lines {
 		p.Lines[j] = Line{Text: l.Text, Notes: l.Notes}

@@ -159,8 +159,8 @@ func TestNoCrustBeneath(t *testing.T) {
 	require.Negative(t, at(s, "Do not prick this"))
 }
 
-// How the paste lies is as the file says, and as the words say where the file
-// does not.
+// How the paste lies is as the file says, as the words say where the file does
+// not, and known not to be told where neither does.
 func TestLay(t *testing.T) {
 	text := "parts:\n  - {kind: pastry%s, lines: [1 lb of flour, 8 oz of butter], method: [%q]}\n  - {kind: filling, lines: [8 eggs, 8 oz of sugar], method: [Bake it.]}\n"
 	for _, c := range []struct {
@@ -168,7 +168,7 @@ func TestLay(t *testing.T) {
 		said              bool
 	}{
 		{", lay: rim", "Rub it in.", "rim", true},
-		{"", "Lay a paste round the edge of the dish.", "rim", false},
+		{"", "Lay a paste round the edge of the dish.", "rim", true},
 		{"", "Rub it in.", "lining", false},
 		{", lay: raised", "Rub it in.", "raised", true},
 	} {

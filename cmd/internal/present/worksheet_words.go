@@ -89,7 +89,7 @@ func benchPartIs(p *worksheet.Part) string {
 }
 
 func layAssumed(p *worksheet.Part) string {
-	return sentence(fmt.Sprintf("how the %s is laid is not said; it is taken that it %s", p.Of.Name, strings.Replace(layIs[p.Lay], "a rim only", "is a rim only", 1)))
+	return sentence(fmt.Sprintf("the book does not say how the %s is laid; taken as a lining", p.Of.Name))
 }
 
 func takenFrom(receipt string) string { return "from " + receipt }
