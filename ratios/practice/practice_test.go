@@ -89,6 +89,11 @@ var steps = map[string]struct{ wants, not, taken string }{
 		not:   page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of baking powder", "Knead it. Bake it.")),
 		taken: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Knead it, and let it rise an hour. Bake it.")),
 	},
+	"knock-back": {
+		wants: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Set it to rise. Bake it.")),
+		not:   page("", part("bread", "", "2 lb of flour, a pint of milk", "Knead it. Bake it.")),
+		taken: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Set it to rise; knead it down and make it into loaves. Bake it.")),
+	},
 	"shape": {
 		wants: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Knead it. Bake it.")),
 		not:   page("", part("bread", "", "2 lb of flour, a pint of milk", "Knead it. Bake it.")),

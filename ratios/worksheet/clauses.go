@@ -108,6 +108,38 @@ func toldMinutes(d *practice.Dish, part int, stage string) int {
 	return int(math.Round(told))
 }
 
+// toldStanding is how long the words have a part stand between its making and
+// the oven or the table, minutes; a night counts as twelve hours. A dough's
+// risings are no standing.
+func toldStanding(d *practice.Dish, part int) int {
+	const night = 12 * 60
+	p := &d.Formula.Parts[part]
+	if p.Kind == formula.Pastry || d.Holds(part, "yeast") {
+		return 0
+	}
+	told := 0.0
+	for _, step := range p.Steps {
+		for _, clause := range clauses(step) {
+			if stageOf(d, part, clause) == "oven" {
+				return int(math.Round(told))
+			}
+			words := reference.Words(clause)
+			if !slices.ContainsFunc(words, func(w string) bool { return w == "stand" || w == "stands" || w == "standing" || w == "lie" }) {
+				continue
+			}
+			if text := " " + strings.Join(words, " ") + " "; slices.ContainsFunc(overnight, func(w string) bool { return strings.Contains(text, w) }) {
+				told += night
+			} else {
+				told += receipt.ReadBake(clause).Minutes
+			}
+		}
+	}
+	return int(math.Round(told))
+}
+
+// overnight are words for a night.
+var overnight = []string{" overnight ", " over night ", " all night ", " a night ", " next day ", " next morning ", " till the morrow ", " till morning ", " until morning "}
+
 // stageOf is the stage of work a clause of a part speaks of.
 func stageOf(d *practice.Dish, part int, clause string) string {
 	p := &d.Formula.Parts[part]
@@ -135,6 +167,8 @@ func stageOf(d *practice.Dish, part int, clause string) string {
 		case has("baked", "hot", "slow", "moderate"):
 			return "oven"
 		case practice.Lays(clause):
+			return "lay"
+		case first == "roll" && d.Holds(part, "laid", "no-layered") && !has("laminated", "folded_turns"):
 			return "lay"
 		case has("rested", "chilled") && !has("laminated", "folded_turns"):
 			return "rest"

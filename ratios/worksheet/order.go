@@ -186,6 +186,9 @@ func phaseOf(d *practice.Dish, s *Step) int {
 		}
 		return phaseFilling
 	case "lay", "chill", "case", "wash":
+		if s.Row != nil && s.Row.Once && d.Holds(s.Part, "folded") {
+			return phaseReady // there is no case the oven is lit beside
+		}
 		if pastry {
 			return phaseCase
 		}

@@ -40,6 +40,7 @@ const (
 	Rise        = "rise"
 	Shape       = "shape"
 	Prove       = "prove"
+	Stand       = "stand"
 	Lay         = "lay"
 	Chill       = "chill"
 	LightOven   = "light-oven"
@@ -60,6 +61,7 @@ const (
 	fillingMinutes = 25
 	cakeMinutes    = 30
 	fillMinutes    = 5
+	coolMinutes    = 60 // what is stirred on the fire, till it is cold
 )
 
 // plan works the time back from serving: first what happens last. Lengths of
@@ -151,6 +153,13 @@ func (p *planning) reckon(oven *Oven) {
 		p.event(Event{ID: CoolFilling, Part: d.Formula.Parts[main].Name, At: begin, Minutes: wait, Waiting: true})
 	}
 	begin = p.risings(main, begin)
+	if wait := toldStanding(d, main); wait > 0 {
+		begin += wait
+		p.event(Event{ID: Stand, Part: d.Formula.Parts[main].Name, At: begin, Minutes: wait, Waiting: true})
+	} else if !laid && d.Holds(main, "stove") && d.Methods[main].Has("cooled", "chilled") {
+		begin += coolMinutes
+		p.event(Event{ID: CoolFilling, Part: d.Formula.Parts[main].Name, At: begin, Minutes: coolMinutes, Waiting: true, Usual: true})
+	}
 	making += p.minutes["strain"] + p.minutes["cool-butter"]
 	begin += making
 	p.event(Event{ID: MakeFilling, Part: d.Formula.Parts[main].Name, At: begin, Minutes: making})
@@ -198,6 +207,9 @@ func (p *planning) risings(part, at int) int {
 		waiting         bool
 	}{{Prove, "prove", "prove", true}, {Shape, "shape", "shape", false}, {Rise, "first-rise", "rise", true}} {
 		minutes := p.minutes[e.step]
+		if e.id == Shape {
+			minutes += p.minutes["knock-back"]
+		}
 		if minutes == 0 {
 			continue
 		}

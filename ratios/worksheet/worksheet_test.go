@@ -228,14 +228,93 @@ func TestPlanOfADough(t *testing.T) {
 		return fmt.Sprint(sheetOf(t, "", fmt.Sprintf(dough, raises, words)).Plan.Events)
 	}
 	said := plan("yeast", "Knead it. Set it two hours to rise. Make it into buns, let them rise again half an hour. Bake them.")
-	for _, event := range []string{"{rise buns 180 120 true false}", "{shape buns 60 10 false true}", "{prove buns 50 30 true false}", "{dish-in  20 20 true false}"} {
+	for _, event := range []string{"{rise buns 185 120 true false}", "{shape buns 65 15 false true}", "{prove buns 50 30 true false}", "{dish-in  20 20 true false}"} {
 		require.Contains(t, said, event)
 	}
 	unsaid := plan("yeast", "Knead it. Bake it.")
-	for _, event := range []string{"{rise buns 145 75 true true}", "{prove buns 60 40 true true}"} {
+	for _, event := range []string{"{rise buns 150 75 true true}", "{prove buns 60 40 true true}"} {
 		require.Contains(t, unsaid, event)
 	}
 	require.NotContains(t, plan("baking powder", "Knead it. Bake it."), "rise")
+}
+
+// A bun whose words tell one rising and a loaf whose words tell none: the other
+// risings are on the sheet as unsaid, the plan is worked back over them, and the
+// night in the cold is a stopping point.
+func TestBunAndLoaf(t *testing.T) {
+	tab := tables(t)
+	sheet := func(name string) *worksheet.Sheet {
+		f, _, faults := book.For(os.DirFS("../../testdata/receipts"), name, tab)
+		require.NoError(t, faults.Err())
+		s, faults := worksheet.New(tab).Assemble(f)
+		require.NoError(t, faults.Err())
+		return s
+	}
+	stops := func(s *worksheet.Sheet) string {
+		var ids []string
+		for _, row := range s.Plan.Stops {
+			ids = append(ids, row.ID)
+		}
+		return strings.Join(ids, " ")
+	}
+	bun := sheet("saffron-buns.yaml")
+	require.Negative(t, at(bun, "Cover the dough and"), "its words have it set to rise")
+	require.Less(t, at(bun, "Set it an hour"), at(bun, "Knead it down a"))
+	require.Less(t, at(bun, "Knead it down a"), at(bun, "Make it into buns"))
+	require.Less(t, at(bun, "Make it into buns"), at(bun, "Cover what is shaped"))
+	require.Less(t, at(bun, "Cover what is shaped"), at(bun, "Bake them"))
+	require.Contains(t, fmt.Sprint(bun.Plan.Events), "{rise buns 135 60 true false} {shape buns 75 15 false true} {prove buns 60 40 true true}")
+	require.Equal(t, "first-rise prove", stops(bun))
+
+	loaf := sheet("mill-loaf.yaml")
+	for _, step := range []string{"Cover the dough and", "Knead it down a", "Make it into loaves", "Cover what is shaped"} {
+		require.GreaterOrEqual(t, at(loaf, step), 0, step)
+	}
+	require.Equal(t, "first-rise prove", stops(loaf))
+	baked := 50 + 40 + 15 + 75 // its hour in the oven at most, and the risings before it
+	require.Contains(t, fmt.Sprint(loaf.Plan.Events), fmt.Sprintf("{rise loaf %d 75 true true}", baked))
+}
+
+// What the words leave to stand stands in the plan, and a curd gets cold.
+func TestPlanOfWhatStands(t *testing.T) {
+	plan := func(lines, words string) string {
+		return fmt.Sprint(sheetOf(t, "", fmt.Sprintf("parts:\n  - {name: cream, kind: filling, lines: [%s], method: [%q]}\n", lines, words)).Plan.Events)
+	}
+	cream := "1 pint of cream, half a pint of wine, 4 oz of sugar"
+	require.Contains(t, plan(cream, "Whip it. Let it stand till the next day."), "{stand cream 720 720 true false}")
+	require.Contains(t, plan(cream, "Whip it. Let it stand two hours."), "{stand cream 120 120 true false}")
+	require.NotContains(t, plan(cream, "Whip it and fill the glasses."), "stand")
+	curd := "4 eggs, 8 oz of sugar, 4 oz of butter"
+	require.Contains(t, plan(curd, "Stir it over the fire till it thickens. Put it up when cold."), "{cool-filling cream 60 60 true true}")
+	require.NotContains(t, plan(curd, "Stir it over the fire till it thickens."), "cool-filling")
+}
+
+// A turnover is neither lined nor part-baked; its paste rests before it is
+// rolled. A raised case of fat boiled in water does not lie in the cold first.
+func TestFoldedAndRaised(t *testing.T) {
+	s := sheetOf(t, "", `parts:
+  - {kind: pastry, lines: [1 lb of flour, 8 oz of butter, a gill of water], method: ["Rub the butter into the flour, and wet it. Roll it out and cut it in rounds."]}
+  - {kind: filling, lines: [1 lb of plums, 3 eggs, a gill of cream], method: ["Lay a spoonful on one half of each round, and turn the paste over. Bake them."]}
+oven: brisk
+bake: 25 minutes
+`)
+	require.Equal(t, "folded", s.Parts[0].Lay)
+	require.True(t, s.Parts[0].Given)
+	require.Negative(t, at(s, "Bake the case by"))
+	require.Negative(t, at(s, "Roll it an eighth"))
+	require.Less(t, at(s, "Cover the paste and"), at(s, "Roll it out"))
+	require.Equal(t, "ready", s.Phases[0].ID)
+	require.NotContains(t, fmt.Sprint(s.Plan.Events), worksheet.CaseIn)
+
+	s = sheetOf(t, "", `parts:
+  - {kind: pastry, lines: [2 lb of flour, 6 oz of lard, half a pint of water], method: ["Boil six ounces of lard in half a pint of water, and pour it on the flour. Raise the pie with your hands."]}
+  - {kind: filling, lines: [2 lb of veal], method: ["Fill it, put on the lid and bake it."]}
+oven: moderate
+bake: 2 hours
+`)
+	require.Equal(t, "raised", s.Parts[0].Lay)
+	require.Negative(t, at(s, "Cover the paste and"), "it is worked warm")
+	require.GreaterOrEqual(t, at(s, "Raise it while the"), 0)
 }
 
 // A time nobody knows is not made up.

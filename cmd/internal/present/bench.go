@@ -360,7 +360,7 @@ func (w *benching) buy() []BenchBuy {
 	}
 	for i := range w.s.Shopping.Paste {
 		p := &w.s.Shopping.Paste[i]
-		out = append(out, BenchBuy{Of: p.Part, Note: pasteOver(p, w.s.InDish, i == 0)})
+		out = append(out, BenchBuy{Of: p.Part, Note: pasteOver(p, layOf(p.Part, w.s), w.s.InDish, i == 0)})
 	}
 	return out
 }

@@ -210,9 +210,11 @@ func TestWordsOfTheWorksheet(t *testing.T) {
 	require.Equal(t, "peaches", pluralOf("peach", 2))
 	require.Equal(t, "egg", pluralOf("egg", 1))
 	made := &worksheet.PasteMade{Made: three("500", "500", "500")}
-	require.Equal(t, "makes 500 g; how much the dish takes is not known", pasteOver(made, nil, true))
+	require.Equal(t, "makes 500 g; how much the dish takes is not known", pasteOver(made, "lining", nil, true))
+	require.Equal(t, "makes 500 g, all of it for folding over", pasteOver(made, "folded", nil, true))
+	require.Equal(t, "makes 500 g, case and lid", pasteOver(made, "raised", nil, true))
 	plate := &dish.Fit{Dish: dish.Dish{Name: "soup plate"}, Count: 1, PasteMade: just(500), PasteNeeded: just(240), PasteLeft: just(260), RoomML: just(400), FillingML: just(1068), Verdict: dish.Overfills}
-	require.Equal(t, "makes 500 g; needs 240 g for the soup plate, left about 260 g", pasteOver(made, plate, true))
-	require.Equal(t, "makes 500 g", pasteOver(made, plate, false))
+	require.Equal(t, "makes 500 g; needs 240 g for the soup plate, left about 260 g", pasteOver(made, "lining", plate, true))
+	require.Equal(t, "makes 500 g", pasteOver(made, "lining", plate, false))
 	require.Equal(t, "The soup plate takes 400 ml; this comes to about 1070: too much by about 670 ml.", fills(plate))
 }

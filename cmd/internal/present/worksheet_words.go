@@ -73,7 +73,7 @@ var layIs = map[string]string{
 	"lining and lid": "lines the dish and covers it",
 	"raised":         "a raised case with its lid",
 	"patty":          "lines patty-pans",
-	"folded":         "is folded over the filling, on a sheet",
+	"folded":         "folded over the filling, on a sheet",
 }
 
 // benchPartIs is what a part is besides its name.
@@ -186,12 +186,18 @@ func eventIs(e *worksheet.Event, s *worksheet.Sheet) string {
 	case worksheet.Rest:
 		return the + " rests in the cold"
 	case worksheet.Rise:
-		return the + ": the dough rises in the warm"
+		return the + ": first rising"
 	case worksheet.Shape:
-		return "shape " + the
+		return "knock back and shape " + the
 	case worksheet.Prove:
-		return the + " rise again, shaped"
+		return the + ": second rising, shaped"
 	case worksheet.Lay:
+		switch layOf(e.Part, s) {
+		case "folded":
+			return "roll " + the + " and fold it over"
+		case "raised":
+			return "raise the case"
+		}
 		return "roll and lay " + the
 	case worksheet.Chill:
 		return "into the cold again, laid"
@@ -201,6 +207,8 @@ func eventIs(e *worksheet.Event, s *worksheet.Sheet) string {
 		return "the case into the oven by itself"
 	case worksheet.CoolCase:
 		return "the case cools"
+	case worksheet.Stand:
+		return the + " stands"
 	case worksheet.CoolFilling:
 		return the + " cools"
 	case worksheet.Fill:
@@ -214,6 +222,16 @@ func eventIs(e *worksheet.Event, s *worksheet.Sheet) string {
 		return "to table"
 	}
 	return "ready"
+}
+
+// layOf is how the part of a name is laid.
+func layOf(part string, s *worksheet.Sheet) string {
+	for i := range s.Parts {
+		if p := &s.Parts[i]; p.Of.Name == part {
+			return p.Lay
+		}
+	}
+	return ""
 }
 
 // fireplace is where the dish is cooked.
@@ -356,11 +374,15 @@ const byProportion = "by proportion; weigh out what you want"
 
 // pasteOver says what becomes of the paste made. What the dish takes is told of
 // the first paste alone.
-func pasteOver(p *worksheet.PasteMade, f *dish.Fit, first bool) string {
+func pasteOver(p *worksheet.PasteMade, lay string, f *dish.Fit, first bool) string {
 	made := "makes " + weight(p.Made, "g")
 	switch {
 	case !first:
 		return made
+	case lay == "folded":
+		return made + ", all of it for folding over"
+	case lay == "raised" && f == nil:
+		return made + ", case and lid"
 	case f == nil || !(f.PasteNeeded.Likely > 0):
 		return made + "; how much the dish takes is not known"
 	}
