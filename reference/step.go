@@ -67,6 +67,7 @@ var StepStages = []string{
 //	bottom-crust  there is paste under it
 //	paste         there is paste about it, under it or at the rim
 //	pot           it is boiled or steamed in cloth, basin or mould
+//	loaf          a bread baked whole, not buns or rolls
 //	in-tin        a cake baked in a tin, not small ones on a sheet
 //	hot-water     the paste is made with hot liquid and worked warm
 //	yeast         yeast, barm or leaven raises it
@@ -78,7 +79,7 @@ var StepStages = []string{
 //	cooked        it is baked, cooked on the fire, boiled or steamed, as far as is known
 //	hot-served    the receipt sends it to table hot
 var StepConditions = []string{
-	"lined", "lidded", "folded", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "in-tin", "hot-water", "layered",
+	"lined", "lidded", "folded", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "loaf", "in-tin", "hot-water", "layered",
 	"eggs", "yeast", "custard", "egg-set", "stove", "cooked", "hot-served",
 }
 

@@ -44,6 +44,7 @@ func (d *Dish) conditions(i int) map[string]bool {
 	c["pot"] = pot
 	c["baked"] = fire.Baked && !pot && !d.unheated(p, m, c["paste"])
 	c["in-tin"] = p.Kind == formula.Cake && c["baked"] && !d.small(m)
+	c["loaf"] = p.Kind == formula.Bread && c["baked"] && !d.small(m)
 	c["stove"] = fire.Stove
 	c["cooked"] = c["baked"] || c["stove"] || pot
 	c["wet-filling"] = d.wet(p)

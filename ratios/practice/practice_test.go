@@ -104,6 +104,10 @@ var steps = map[string]struct{ wants, not, taken string }{
 		not:   page("", part("bread", "", "2 lb of flour, a pint of milk", "Knead it. Bake it.")),
 		taken: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Set it to rise; make it into buns, and let them rise again. Bake it.")),
 	},
+	"cool-loaf": {
+		wants: page("", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Knead it. Bake it.")),
+		not:   page("bake: 15 minutes\n", part("bread", "", "2 lb of flour, a pint of milk, 1 oz of yeast", "Make it into buns. Bake it.")),
+	},
 	"fold-over": {
 		wants: page("", part("pastry", "    lay: folded\n", short, "Cut it in rounds."), part("filling", "", fruit, "Bake it.")),
 		not:   page("", part("pastry", "    lay: lid\n", short, "Cut it in rounds."), part("filling", "", fruit, "Bake it.")),

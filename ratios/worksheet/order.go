@@ -189,6 +189,9 @@ func phaseOf(d *practice.Dish, s *Step) int {
 		if s.Row != nil && s.Row.Once && d.Holds(s.Part, "folded") {
 			return phaseReady // there is no case the oven is lit beside
 		}
+		if s.Stage == "lay" && d.Holds(s.Part, "folded") {
+			return phaseOven // it is filled as it is rolled
+		}
 		if pastry {
 			return phaseCase
 		}

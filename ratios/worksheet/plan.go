@@ -120,7 +120,7 @@ func (p *planning) reckon(oven *Oven) {
 		p.finish()
 		return
 	}
-	at := p.minutes["cool-to-cut"] + p.minutes["stand-hot"] + p.minutes["cool-cake"]
+	at := p.minutes["cool-to-cut"] + p.minutes["stand-hot"] + p.minutes["cool-cake"] + p.minutes["cool-loaf"]
 	if oven.Baked || oven.Pot {
 		bake := int(oven.Minutes.High.Round(0).IntPart())
 		if bake == 0 {
@@ -137,7 +137,11 @@ func (p *planning) reckon(oven *Oven) {
 	}
 	heat := at // when the oven must be hot
 	laid := paste >= 0 && d.Holds(paste, "laid")
-	if laid {
+	folded := paste >= 0 && d.Holds(paste, "laid", "folded")
+	if folded { // it is filled as it is rolled: both must be ready before
+		at += p.minutes["fold-over"]
+		p.event(Event{ID: Lay, Part: d.Formula.Parts[paste].Name, At: at, Minutes: p.minutes["fold-over"]})
+	} else if laid {
 		at += fillMinutes
 		p.event(Event{ID: Fill, At: at, Minutes: fillMinutes})
 	}
@@ -167,7 +171,9 @@ func (p *planning) reckon(oven *Oven) {
 		p.event(Event{ID: ButterOut, At: begin + wait, Minutes: wait, Waiting: true})
 	}
 	// The case.
-	if laid {
+	if folded {
+		p.paste(paste, ready)
+	} else if laid {
 		at = ready
 		if wait := p.minutes["weigh-down"]; wait > 0 {
 			cool := p.minutes["cold-filling"]
@@ -187,7 +193,7 @@ func (p *planning) reckon(oven *Oven) {
 			at += wait
 			p.event(Event{ID: Chill, Part: d.Formula.Parts[paste].Name, At: at, Minutes: wait, Waiting: true})
 		}
-		work := p.minutes["lay-lining"] + p.minutes["lay-rim"] + p.minutes["lay-lid"] + p.minutes["raise-case"] + p.minutes["fold-over"]
+		work := p.minutes["lay-lining"] + p.minutes["lay-rim"] + p.minutes["lay-lid"] + p.minutes["raise-case"]
 		at += work
 		p.event(Event{ID: Lay, Part: d.Formula.Parts[paste].Name, At: at, Minutes: work})
 		p.paste(paste, at)

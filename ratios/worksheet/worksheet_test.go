@@ -271,7 +271,9 @@ func TestBunAndLoaf(t *testing.T) {
 		require.GreaterOrEqual(t, at(loaf, step), 0, step)
 	}
 	require.Equal(t, "first-rise prove", stops(loaf))
-	baked := 50 + 40 + 15 + 75 // its hour in the oven at most, and the risings before it
+	require.GreaterOrEqual(t, at(loaf, "Turn it out at"), 0)
+	require.Negative(t, at(bun, "Turn it out at"), "buns are eaten warm")
+	baked := 90 + 50 + 40 + 15 + 75 // to get cold, in the oven, and the risings before it
 	require.Contains(t, fmt.Sprint(loaf.Plan.Events), fmt.Sprintf("{rise loaf %d 75 true true}", baked))
 }
 
@@ -304,7 +306,11 @@ bake: 25 minutes
 	require.Negative(t, at(s, "Roll it an eighth"))
 	require.Less(t, at(s, "Cover the paste and"), at(s, "Roll it out"))
 	require.Equal(t, "ready", s.Phases[0].ID)
-	require.NotContains(t, fmt.Sprint(s.Plan.Events), worksheet.CaseIn)
+	require.Contains(t, outline(s), "oven own: Roll it out and", "the filling is made before it is rolled")
+	events := fmt.Sprint(s.Plan.Events)
+	require.NotContains(t, events, worksheet.CaseIn)
+	require.Contains(t, events, "{make-filling filling 125 25 false false}")
+	require.Contains(t, events, "{lay pastry 100 15 false false}", "filled as it is rolled, when the filling is made")
 
 	s = sheetOf(t, "", `parts:
   - {kind: pastry, lines: [2 lb of flour, 6 oz of lard, half a pint of water], method: ["Boil six ounces of lard in half a pint of water, and pour it on the flour. Raise the pie with your hands."]}
@@ -314,7 +320,7 @@ bake: 2 hours
 `)
 	require.Equal(t, "raised", s.Parts[0].Lay)
 	require.Negative(t, at(s, "Cover the paste and"), "it is worked warm")
-	require.GreaterOrEqual(t, at(s, "Raise it while the"), 0)
+	require.GreaterOrEqual(t, at(s, "Let the case, raised"), 0)
 }
 
 // A time nobody knows is not made up.

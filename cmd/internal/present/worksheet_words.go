@@ -194,7 +194,7 @@ func eventIs(e *worksheet.Event, s *worksheet.Sheet) string {
 	case worksheet.Lay:
 		switch layOf(e.Part, s) {
 		case "folded":
-			return "roll " + the + " and fold it over"
+			return "roll " + the + ", fill it and fold it over"
 		case "raised":
 			return "raise the case"
 		}
