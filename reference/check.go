@@ -407,7 +407,7 @@ func (c *checker) steps() {
 		for _, k := range s.Kinds {
 			c.oneOf("steps", i, "kind of part", k, partKinds)
 		}
-		for _, w := range s.When {
+		for _, w := range slices.Concat(s.When, s.Unless) {
 			c.oneOf("steps", i, "condition", strings.TrimPrefix(w, "no-"), StepConditions)
 		}
 		for _, f := range slices.Concat(s.Flags, s.Takes, s.Spares) {

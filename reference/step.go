@@ -15,6 +15,9 @@ type Step struct {
 	Kinds []string `yaml:"kinds" sheet:"required"`
 	When  []string `yaml:"when,omitempty"`
 	Flags []string `yaml:"flags,omitempty"`
+	// Unless are conditions under which nobody expects the step unsaid, though it
+	// has its place where the words or the book tell it.
+	Unless []string `yaml:"unless,omitempty"`
 
 	// Takes are flags of method any of which shows the step taken. Spares are
 	// flags of another way to the same end: then it is not asked for.
@@ -59,6 +62,7 @@ var StepStages = []string{
 //	lined         the paste lines the dish: the filling lies on it
 //	lidded        a lid of paste goes on
 //	folded        the paste is folded over its filling: its own lid
+//	patty         the paste lines small pans
 //	raised        the case stands by itself, raised by hand
 //	laid          the paste is laid in or on a dish with a filling
 //	baked         it goes into an oven
@@ -79,7 +83,7 @@ var StepStages = []string{
 //	cooked        it is baked, cooked on the fire, boiled or steamed, as far as is known
 //	hot-served    the receipt sends it to table hot
 var StepConditions = []string{
-	"lined", "lidded", "folded", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "loaf", "in-tin", "hot-water", "layered",
+	"lined", "lidded", "folded", "patty", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "loaf", "in-tin", "hot-water", "layered",
 	"eggs", "yeast", "custard", "egg-set", "stove", "cooked", "hot-served",
 }
 

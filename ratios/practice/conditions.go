@@ -29,7 +29,7 @@ func (d *Dish) conditions(i int) map[string]bool {
 		c["lined"] = slices.Contains(underneath, lay)
 		c["lidded"] = slices.Contains([]string{"lid", "lining and lid", "raised", "folded"}, lay)
 		c["raised"] = lay == "raised"
-		c["folded"] = lay == "folded"
+		c["folded"], c["patty"] = lay == "folded", lay == "patty"
 		if filling < 0 {
 			return c
 		}

@@ -71,9 +71,13 @@ func (d *Dish) Expected() []Expected {
 			if !d.Wants(step, i) {
 				continue
 			}
+			taken := d.raised(step.Takes, i, step.Anywhere) || slices.Contains(d.Formula.Parts[i].Done, step.ID)
+			if !taken && slices.ContainsFunc(step.Unless, func(c string) bool { return d.Holds(i, c) }) {
+				continue
+			}
 			out = append(out, Expected{
 				Step: step, Part: i,
-				Taken: d.raised(step.Takes, i, step.Anywhere) || slices.Contains(d.Formula.Parts[i].Done, step.ID),
+				Taken: taken,
 				// The other way counts only where it is done to the part itself or
 				// told anywhere, as the step itself.
 				Spared: d.raised(step.Spares, i, step.Anywhere),

@@ -113,6 +113,11 @@ var steps = map[string]struct{ wants, not, taken string }{
 		not:   page("", part("pastry", "    lay: lid\n", short, "Cut it in rounds."), part("filling", "", fruit, "Bake it.")),
 		taken: page("", part("pastry", "    lay: folded\n", short, "Cut it in rounds; lay a spoonful on each and fold them over."), part("filling", "", fruit, "Bake it.")),
 	},
+	"lay-patty": {
+		wants: page("", part("pastry", "    lay: patty\n", short, ""), part("filling", "", fruit, "Bake it.")),
+		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", fruit, "Bake it.")),
+		taken: page("", part("pastry", "", short, "Line the patty-pans with it."), part("filling", "", fruit, "Bake it.")),
+	},
 	"raise-case": {
 		wants: page("", part("pastry", "    lay: raised\n", short, ""), part("filling", "", fruit, "Bake it.")),
 		not:   page("", part("pastry", "    lay: lining\n", short, ""), part("filling", "", fruit, "Bake it.")),
@@ -406,4 +411,23 @@ func TestInTin(t *testing.T) {
 func TestDoneRaisesTheFlag(t *testing.T) {
 	d := read(t, page("", part("pastry", "    lay: lining\n    done: [part-bake]\n", short, ""), part("filling", "", rich, "Bake it.")))
 	require.True(t, d.Methods[0].Flags[formula.Flag("blind_baked")])
+}
+
+// Small patties bake through with their filling: nobody part-bakes them unsaid,
+// but a book that directs a wash inside every case means theirs too.
+func TestPattiesAreNotPartBaked(t *testing.T) {
+	tab := tables(t)
+	text := page("", part("pastry", "    lay: patty\n", short, ""), part("filling", "", rich, "Bake it."))
+	f, _, faults := book.For(fstest.MapFS{
+		"a.yaml":    {Data: []byte(text), Mode: 0o644},
+		"book.yaml": {Data: []byte("title: A book\nyear: 1838\nplace: england\nstanding:\n  - {say: Brush the inside of every case with beaten egg and dry it before it is filled., for: [pastry]}\n"), Mode: 0o644},
+	}, "a.yaml", tab)
+	require.NoError(t, faults.Err())
+	d := practice.Read(f, tab, receipt.NewMethodReader(tab))
+	for _, x := range d.Expected() {
+		require.NotContains(t, []string{"part-bake", "egg-wash-inside", "lay-lining"}, x.Step.ID)
+	}
+	require.Len(t, d.Standing(), 1)
+	require.False(t, d.Standing()[0].Idle)
+	require.False(t, d.Standing()[0].Taken)
 }

@@ -193,7 +193,7 @@ func (p *planning) reckon(oven *Oven) {
 			at += wait
 			p.event(Event{ID: Chill, Part: d.Formula.Parts[paste].Name, At: at, Minutes: wait, Waiting: true})
 		}
-		work := p.minutes["lay-lining"] + p.minutes["lay-rim"] + p.minutes["lay-lid"] + p.minutes["raise-case"]
+		work := p.minutes["lay-lining"] + p.minutes["lay-patty"] + p.minutes["lay-rim"] + p.minutes["lay-lid"] + p.minutes["raise-case"]
 		at += work
 		p.event(Event{ID: Lay, Part: d.Formula.Parts[paste].Name, At: at, Minutes: work})
 		p.paste(paste, at)

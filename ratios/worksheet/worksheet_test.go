@@ -313,6 +313,17 @@ bake: 25 minutes
 	require.Contains(t, events, "{lay pastry 100 15 false false}", "filled as it is rolled, when the filling is made")
 
 	s = sheetOf(t, "", `parts:
+  - {kind: pastry, lay: patty, lines: [1 lb of flour, 8 oz of butter, a gill of water]}
+  - {kind: filling, lines: [4 eggs, 8 oz of sugar], method: [Fill and bake them.]}
+oven: moderate
+bake: 20 minutes
+`)
+	require.Negative(t, at(s, "Bake the case by"), "small and thin, it bakes with its filling")
+	require.Negative(t, at(s, "Brush the inside"))
+	require.Negative(t, at(s, "Roll it an eighth"))
+	require.GreaterOrEqual(t, at(s, "Roll it thin, a"), 0)
+
+	s = sheetOf(t, "", `parts:
   - {kind: pastry, lines: [2 lb of flour, 6 oz of lard, half a pint of water], method: ["Boil six ounces of lard in half a pint of water, and pour it on the flour. Raise the pie with your hands."]}
   - {kind: filling, lines: [2 lb of veal], method: ["Fill it, put on the lid and bake it."]}
 oven: moderate

@@ -195,6 +195,8 @@ func eventIs(e *worksheet.Event, s *worksheet.Sheet) string {
 		switch layOf(e.Part, s) {
 		case "folded":
 			return "roll " + the + ", fill it and fold it over"
+		case "patty":
+			return "roll " + the + " and line the pans"
 		case "raised":
 			return "raise the case"
 		}
