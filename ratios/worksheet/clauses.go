@@ -100,12 +100,47 @@ func toldMinutes(d *practice.Dish, part int, stage string) int {
 	told := 0.0
 	for _, step := range d.Formula.Parts[part].Steps {
 		for _, clause := range clauses(step) {
-			if stageOf(d, part, clause) == stage {
-				told += receipt.ReadBake(clause).Minutes
+			last := ""
+			for _, piece := range pieces(clause) {
+				at := stageOf(d, part, piece)
+				if at == "make" && bareTime(piece) { // "let it rise, covered, two hours"
+					at = last
+				}
+				if at == stage {
+					told += receipt.ReadBake(piece).Minutes
+				}
+				if at != "make" || !bareTime(piece) && len(reference.Words(piece)) > 1 {
+					last = at
+				}
 			}
 		}
 	}
 	return int(math.Round(told))
+}
+
+// pieces breaks a clause where one thing done follows another: at its commas and
+// at "and". Half of "an hour and a half" is no piece of its own.
+func pieces(clause string) []string {
+	var out []string
+	for _, s := range strings.FieldsFunc(clause, func(r rune) bool { return r == ',' || r == ':' }) {
+		for n, p := range strings.Split(s, " and ") {
+			if words := reference.Words(p); n > 0 && len(words) > 0 && slices.Contains([]string{"a", "an", "half", "quarter", "three"}, words[0]) {
+				out[len(out)-1] += " and " + p
+				continue
+			}
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// bareTime reports words that are a length of time and nothing done.
+func bareTime(piece string) bool {
+	words := reference.Words(piece)
+	return len(words) <= 5 && receipt.ReadBake(piece).Minutes > 0 &&
+		!slices.ContainsFunc(words, func(w string) bool {
+			return slices.Contains([]string{"knead", "work", "beat", "bake", "stir", "stand", "lie", "rub", "whisk"}, w)
+		})
 }
 
 // toldStanding is how long the words have a part stand between its making and

@@ -219,7 +219,10 @@ func (p *planning) risings(part, at int) int {
 		if minutes == 0 {
 			continue
 		}
-		told := toldMinutes(p.d, part, e.stage)
+		told := 0
+		if e.waiting {
+			told = toldMinutes(p.d, part, e.stage)
+		}
 		if told > 0 {
 			minutes = told
 		}

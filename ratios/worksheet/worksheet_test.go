@@ -231,6 +231,15 @@ func TestPlanOfADough(t *testing.T) {
 	for _, event := range []string{"{rise buns 185 120 true false}", "{shape buns 65 15 false true}", "{prove buns 50 30 true false}", "{dish-in  20 20 true false}"} {
 		require.Contains(t, said, event)
 	}
+	for words, rising := range map[string]string{
+		"Knead it well, let it rise two hours by the fire, knead it again, make it into a loaf, and bake it.": "120 true false",
+		"Knead it twenty minutes and set it to rise an hour and a half. Bake it.":                             "90 true false",
+		"Set it to rise, covered, two hours. Bake it.":                                                        "120 true false",
+		"Set it to rise, then knead it ten minutes. Bake it.":                                                 "75 true true",
+	} {
+		require.Regexp(t, `{rise buns \d+ `+rising+`}`, plan("yeast", words), words)
+		require.Contains(t, plan("yeast", words), "15 false true}", "shaping takes what it takes")
+	}
 	unsaid := plan("yeast", "Knead it. Bake it.")
 	for _, event := range []string{"{rise buns 150 75 true true}", "{prove buns 60 40 true true}"} {
 		require.Contains(t, unsaid, event)
