@@ -65,15 +65,15 @@ func (j *Judge) CheckWeighed(w *weigh.Weighed, inputs []bake.Input) (*Report, fa
 	f := w.Formula
 	r := &Report{Formula: f, Weighed: w, Readings: j.Readings}
 	r.Notes = append(r.Notes, w.Notes...)
+	dish := practice.Read(f, j.Tables, j.methods)
 	for i, in := range inputs {
-		part, findings, err := j.part(in, r)
+		part, findings, err := j.part(in, dish.Unheated(i), r)
 		if err != nil {
 			return nil, fault.List{{File: f.File, Line: f.Parts[i].Pos.Line, Column: f.Parts[i].Pos.Column, What: err.Error()}}
 		}
 		r.Parts = append(r.Parts, part)
 		r.Findings = append(r.Findings, findings...)
 	}
-	dish := practice.Read(f, j.Tables, j.methods)
 	r.lays(dish)
 	r.Findings = append(r.Findings, practised(dish, j.Tables)...)
 	r.Findings = append(r.Findings, j.mentions(f)...)
@@ -108,7 +108,7 @@ func (j *Judge) Options(f *formula.Formula) readings.Options {
 	return readings.Options{N: j.Readings, Seed: readings.SeedOf(title) ^ j.Seed}
 }
 
-func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
+func (j *Judge) part(in bake.Input, unheated bool, r *Report) (Part, []Finding, error) {
 	w := in.Weighed
 	wp := &w.Parts[in.Part]
 	p := Part{
@@ -131,7 +131,7 @@ func (j *Judge) part(in bake.Input, r *Report) (Part, []Finding, error) {
 	for m, s := range result.Measures {
 		p.Measures[m.String()] = s
 	}
-	if k.Kind == formula.Filling && bake.FireOf(&in.Method).Cold() {
+	if k.Kind == formula.Filling && (unheated || bake.FireOf(&in.Method).Cold()) {
 		p.Cold = true
 		return p, nil, nil
 	}

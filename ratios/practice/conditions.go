@@ -100,6 +100,13 @@ func (d *Dish) unheated(p *formula.Part, m *formula.Method, paste bool) bool {
 	return p.Kind == formula.Filling && !told && !paste && (!d.has(p, egg...) || d.has(p, "setting"))
 }
 
+// Unheated reports a part whose steps tell no heat and that has nothing in it to
+// be set by heat: a syllabub, a cream. Of one without steps nothing is known.
+func (d *Dish) Unheated(i int) bool {
+	p := &d.Formula.Parts[i]
+	return len(p.Steps) > 0 && d.unheated(p, &d.Methods[i], d.holds[i]["paste"]) && !d.has(p, "egg", "white", "yolk", "flour", "starch", "crumb", "meal")
+}
+
 // fried reports a batter that goes into a pan, by its name or its steps.
 func (d *Dish) fried(p *formula.Part) bool {
 	for _, text := range append(slices.Clone(p.Steps), d.Formula.Title) {

@@ -431,3 +431,23 @@ func TestPattiesAreNotPartBaked(t *testing.T) {
 	require.False(t, d.Standing()[0].Idle)
 	require.False(t, d.Standing()[0].Taken)
 }
+
+// A syllabub of which no word tells any heat is eaten as mixed; a filling with
+// something in it for heat to set, or of which nothing is told, is not taken so.
+func TestUnheated(t *testing.T) {
+	cream := "1 pint of cream, 4 oz of sugar"
+	for text, cold := range map[string]bool{
+		page("", part("filling", "", cream, "Whip it and fill the glasses.")):                                      true,
+		page("", part("filling", "", cream, "")):                                                                   false,
+		page("", part("filling", "", cream, "Bake it.")):                                                           false,
+		page("oven: slow\n", part("filling", "", cream, "Whip it.")):                                               false,
+		page("", part("filling", "", cream+", 4 eggs", "Whip it.")):                                                false,
+		page("", part("filling", "", cream+", 2 oz of flour", "Whip it.")):                                         false,
+		page("", part("filling", "", cream, "Whip it."), part("pastry", "    lay: lining\n", short, "Rub it in.")): false,
+	} {
+		tab := tables(t)
+		f, _, faults := book.For(fstest.MapFS{"a.yaml": {Data: []byte(text), Mode: 0o644}}, "a.yaml", tab)
+		require.NoError(t, faults.Err())
+		require.Equal(t, cold, practice.Read(f, tab, receipt.NewMethodReader(tab)).Unheated(0), text)
+	}
+}
