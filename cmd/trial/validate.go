@@ -36,6 +36,9 @@ func validate(t *reference.Tables, out io.Writer) error {
 	if err := yields(t, out); err != nil {
 		return err
 	}
+	if err := times(t, out); err != nil {
+		return err
+	}
 	if err := heat(t, out); err != nil {
 		return err
 	}

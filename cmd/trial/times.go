@@ -1,0 +1,51 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"os"
+
+	"assize/ratios/trial"
+	"assize/reference"
+)
+
+// times prints computed baking times beside printed ones, apart by whether the
+// range was set from them.
+func times(t *reference.Tables, out io.Writer) error {
+	fmt.Fprint(out, "BAKING TIMES, minutes: printed, computed (range)\n")
+	for _, list := range []struct{ file, is string }{
+		{"testdata/vectors/baking-times.yaml", "the range was set from these"},
+		{"testdata/vectors/baking-times-apart.yaml", "these had no part in the range"},
+	} {
+		raw, err := os.ReadFile(list.file)
+		if err != nil {
+			return err
+		}
+		rows, err := trial.ReadTimes(raw)
+		if err != nil {
+			return fmt.Errorf("%s: %w", list.file, err)
+		}
+		within, of, ratio := map[bool]int{}, map[bool]int{}, 0.0
+		for i := range rows {
+			p := &rows[i]
+			m, err := p.Computed(t)
+			if err != nil {
+				return err
+			}
+			missed := "MISSED"
+			of[p.Batter]++
+			if p.Within(m) {
+				within[p.Batter]++
+				missed = ""
+			}
+			ratio += math.Log(p.Book() / m.Likely)
+			fmt.Fprintf(out, "  %-20s %-62s %4.0f %4.0f (%.0f to %.0f)  %s\n", p.ID, p.What, p.Book(), m.Likely, m.Low, m.High, missed)
+		}
+		n := len(rows)
+		fmt.Fprintf(out, "  %s: %d of %d within (custards and tarts %d of %d, cakes %d of %d); printed are %.2f times the computed, by the geometric mean\n",
+			list.is, within[false]+within[true], n, within[false], of[false], within[true], of[true], math.Exp(ratio/float64(n)))
+	}
+	fmt.Fprintln(out)
+	return nil
+}
