@@ -80,7 +80,8 @@ Only title, year, place, and parts with a kind and their lines must be there.
   method   the steps in words; how eggs and butter are beaten matters most
   take     instead of lines: the title of another receipt in the same folder
   lay      lining, rim, lid, lining and lid, raised, patty, or folded (as
-           turnovers are), for a paste
+           turnovers are), for a paste; left out, it is read from the steps
+           or the title, and else taken as a lining, which the sheet says
   done     steps that were taken though no words of the receipt say so, under a
            part: [part-bake, rest-paste]; "assize tables steps" lists them
   class    what it is meant to be; "assize tables classes" lists them
