@@ -84,6 +84,9 @@ func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
 	}
 	if kind == formula.Pastry {
 		c.lay = layOf(ts)
+		if near := layOf(pieceOf(ts, from)); near != "" && c.lay != "patty" { // what the dish is told to be may stand elsewhere
+			c.lay = near
+		}
 	}
 	return c, true
 }
@@ -173,6 +176,18 @@ func laid(ts phrase, from, i int) bool {
 		return true
 	}
 	return n == "in" || n == "round" || n == "over" || n == "at" || n == "under" || n == "on" && pasteBefore.has(b)
+}
+
+// pieceOf is the piece of a sentence, between its semicolons, that token i is in.
+func pieceOf(ts phrase, i int) phrase {
+	from, to := i, i
+	for from > 0 && ts.key(from-1) != ";" {
+		from--
+	}
+	for to < len(ts) && ts.key(to) != ";" {
+		to++
+	}
+	return ts[from:to]
 }
 
 // layOf tells how a paste is laid.

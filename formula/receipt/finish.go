@@ -20,6 +20,7 @@ func (m *making) finish() (*formula.Formula, Trace) {
 	}
 	m.juiceAlone()
 	m.unnamed()
+	m.filled()
 	var out []*portionOf
 	for _, p := range m.parts {
 		if p.plain && (m.parts[0].part.Kind == formula.Cake || m.parts[0].part.Kind == formula.Bread || m.makes(p.part.Kind)) {

@@ -49,6 +49,45 @@ func (m *making) unnamed() {
 	m.parts = slices.Insert(m.parts, slices.Index(m.parts, p), first)
 }
 
+// filled gives the main part what a paste made in passing is filled with: things
+// that are no paste's, named after the whole of it, are not rolled into it.
+func (m *making) filled() {
+	main := m.parts[0]
+	if main.part.Kind != formula.Filling {
+		return
+	}
+	for _, p := range m.parts[1:] {
+		if p.part.Kind != formula.Pastry {
+			continue
+		}
+		n := 0
+		for n < len(p.lines) && m.allOf(p.lines[n], richPaste) {
+			n++
+		}
+		first := &portionOf{lines: p.lines[:n]}
+		if n < 2 || n == len(p.lines) || !m.holds(first, "flour") || !m.holds(first, "butter") && !m.holds(first, "hard_fat") {
+			continue
+		}
+		end, begins := p.lines[n-1].to, p.lines[n].from
+		steps := p.steps
+		p.steps = nil
+		for _, s := range steps {
+			if s.from < end || s.to <= begins {
+				p.steps = append(p.steps, s)
+			} else {
+				main.steps = append(main.steps, s)
+			}
+		}
+		main.lines = append(main.lines, p.lines[n:]...)
+		p.lines = slices.Clone(p.lines[:n])
+		slices.SortStableFunc(main.lines, func(a, b gathered) int { return a.from - b.from })
+		slices.SortStableFunc(main.steps, func(a, b stretch) int { return a.from - b.from })
+	}
+}
+
+// richPaste are the roles of what a paste may hold.
+var richPaste = append([]string{"egg", "milk", "cream", "sugar", "leaven", "nut"}, pasteRoles...)
+
 var (
 	workedWords = words("paste dough crust knead kneaded roll rolled raise raised")
 	filledWords = words("fill filled fold folded lid cover covered lay laid pinch inside enclose close turnover")

@@ -24,6 +24,8 @@ func TestPasteThatNoWordNames(t *testing.T) {
 			[]formula.Kind{formula.Pastry, formula.Filling}, []int{3, 2}},
 		{"Damson Dumplings.\nWork half a pound of suet with a pound of flour and a little water; roll it thin, fill it with a pint of damsons and two ounces of sugar, and boil it two hours.",
 			[]formula.Kind{formula.Pastry, formula.Filling}, []int{3, 2}},
+		{"A Quince Pie.\nMake a crust of a pound of flour and six ounces of lard. Slice two pounds of quinces into a pie-dish with six ounces of sugar; cover it with the crust and bake it two hours.",
+			[]formula.Kind{formula.Pastry, formula.Filling}, []int{2, 2}},
 		{"A Batter Pudding.\nMix six ounces of flour with a pint of milk, four eggs, and two ounces of butter; cover it and boil it an hour.",
 			[]formula.Kind{formula.Filling}, []int{4}},
 		{"A Bread Pudding.\nPour a pint of milk upon half a pound of crumbs, add two ounces of butter, three eggs and two ounces of flour, lay a plate over it, and bake it.",
