@@ -10,6 +10,7 @@ import (
 
 	"assize/cmd/internal/present"
 	"assize/ratios/worksheet"
+	"assize/reference/fault"
 )
 
 const assembleLong = `Assemble gathers a receipt from all over its book into one sheet for the bench:
@@ -55,6 +56,14 @@ func newAssemble(r *run) *cobra.Command {
 	return cmd
 }
 
+// assembled is the sheet of one receipt, and its page where it is not HTML.
+type assembled struct {
+	bench  *present.Bench
+	page   []byte
+	faults fault.List
+	err    error // of setting the page out
+}
+
 // assemble writes the sheet of every receipt the arguments name. Receipts with
 // faults are left out; they make the run end as invalid.
 func (r *run) assemble(args []string, kitchen string, serve present.Clock, format string) error {
@@ -70,22 +79,45 @@ func (r *run) assemble(args []string, kitchen string, serve present.Clock, forma
 	a := worksheet.New(in.tables)
 	p := r.printer(format, len(files) > 1, about)
 	var sheets []*present.Bench
+	show := func(d assembled) error {
+		switch {
+		case len(d.faults) > 0:
+			in.refuse(in.withLines(d.faults))
+		case d.err != nil:
+			return d.err
+		case format == formatHTML:
+			sheets = append(sheets, d.bench)
+		default:
+			return p.rendered(d.page)
+		}
+		return nil
+	}
+	var c crew[assembled]
 	for _, name := range files {
 		f, _ := in.read(name)
 		if f == nil {
 			continue
 		}
-		s, faults := a.Assemble(f)
-		if len(faults) > 0 {
-			in.refuse(in.withLines(faults))
+		d, ok := c.take(func() assembled {
+			s, faults := a.Assemble(f)
+			if len(faults) > 0 {
+				return assembled{faults: faults}
+			}
+			d := assembled{bench: present.WorksheetOf(s, about, serve)}
+			if format != formatHTML {
+				d.page, d.err = p.render(present.Worksheet(d.bench))
+			}
+			return d
+		})
+		if !ok {
 			continue
 		}
-		b := present.WorksheetOf(s, about, serve)
-		if format == formatHTML {
-			sheets = append(sheets, b)
-			continue
+		if err := show(d); err != nil {
+			return r.written(err)
 		}
-		if err := p.page(present.Worksheet(b)); err != nil {
+	}
+	for d, ok := c.next(); ok; d, ok = c.next() {
+		if err := show(d); err != nil {
 			return r.written(err)
 		}
 	}

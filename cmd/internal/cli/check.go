@@ -12,6 +12,7 @@ import (
 	"assize/ratios/judge"
 	"assize/ratios/oven"
 	"assize/ratios/readings"
+	"assize/reference/fault"
 )
 
 const checkLong = `Check weighs each receipt, holds its proportions against published ones, and says
@@ -117,6 +118,14 @@ type judging struct {
 	width    float64    // of the dish, cm
 }
 
+// judged is one receipt as the judge has it.
+type judged struct {
+	formula *formula.Formula
+	book    *book.Book
+	report  *judge.Report
+	faults  fault.List
+}
+
 // each reads, judges and prints every receipt the arguments name. Receipts
 // with faults are left out; they make the run end as invalid.
 func (r *run) each(args []string, kitchen string, how judging, print func(*printer, *present.Sheet) error, format string) error {
@@ -133,7 +142,7 @@ func (r *run) each(args []string, kitchen string, how judging, print func(*print
 	j.Depth, j.Width = how.depth, how.width
 	p := r.printer(format, len(files) > 1, present.About{Version: version, Tables: in.tables, OwnTables: r.tables})
 	bar := &progress{r: r, of: len(files)}
-	show := func(d *judged) error {
+	show := func(d judged) error {
 		bar.step()
 		if len(d.faults) > 0 {
 			in.refuse(in.withLines(d.faults))
@@ -141,20 +150,25 @@ func (r *run) each(args []string, kitchen string, how judging, print func(*print
 		}
 		return print(p, &present.Sheet{Report: d.report, Directions: directions(d.formula, d.book)})
 	}
-	c := &crew{judge: j}
+	var c crew[judged]
 	for _, name := range files {
 		f, b := in.read(name)
 		if f == nil {
 			bar.step()
 			continue
 		}
-		if d := c.take(f, b); d != nil {
-			if err := show(d); err != nil {
-				return r.written(err)
-			}
+		d, ok := c.take(func() judged {
+			report, faults := j.Check(f)
+			return judged{f, b, report, faults}
+		})
+		if !ok {
+			continue
+		}
+		if err := show(d); err != nil {
+			return r.written(err)
 		}
 	}
-	for d := c.next(); d != nil; d = c.next() {
+	for d, ok := c.next(); ok; d, ok = c.next() {
 		if err := show(d); err != nil {
 			return r.written(err)
 		}

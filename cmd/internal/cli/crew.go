@@ -4,60 +4,50 @@ import (
 	"fmt"
 	"runtime"
 	"time"
-
-	"assize/formula"
-	"assize/formula/book"
-	"assize/ratios/judge"
-	"assize/reference/fault"
 )
 
-// judged is one receipt on its way through the judge.
-type judged struct {
-	formula *formula.Formula
-	book    *book.Book
-	report  *judge.Report
-	faults  fault.List
-	panic   any
-	done    chan struct{}
+// crew does one thing to many receipts side by side, as many as the machine has
+// processors, and hands the results back in the order they came.
+type crew[T any] struct{ waiting []*errand[T] }
+
+// errand is one receipt on its way.
+type errand[T any] struct {
+	result T
+	panic  any
+	done   chan struct{}
 }
 
-// crew judges receipts side by side, as many as the machine has processors,
-// and hands them back in the order they came.
-type crew struct {
-	judge   *judge.Judge
-	waiting []*judged
-}
-
-// take starts a receipt. When every place is busy it first waits for the
-// oldest and hands it back; else it gives nil.
-func (c *crew) take(f *formula.Formula, b *book.Book) *judged {
-	d := &judged{formula: f, book: b, done: make(chan struct{})}
+// take starts a piece of work. When every place is busy it first waits for the
+// oldest and hands its result back.
+func (c *crew[T]) take(work func() T) (oldest T, ok bool) {
+	e := &errand[T]{done: make(chan struct{})}
 	go func() {
 		defer func() {
-			d.panic = recover()
-			close(d.done)
+			e.panic = recover()
+			close(e.done)
 		}()
-		d.report, d.faults = c.judge.Check(f)
+		e.result = work()
 	}()
-	c.waiting = append(c.waiting, d)
+	c.waiting = append(c.waiting, e)
 	if len(c.waiting) <= runtime.GOMAXPROCS(0) {
-		return nil
+		return oldest, false
 	}
 	return c.next()
 }
 
-// next waits for the oldest receipt and hands it back; nil when there is none.
-func (c *crew) next() *judged {
+// next waits for the oldest piece of work and hands its result back; false when
+// there is none.
+func (c *crew[T]) next() (oldest T, ok bool) {
 	if len(c.waiting) == 0 {
-		return nil
+		return oldest, false
 	}
-	d := c.waiting[0]
+	e := c.waiting[0]
 	c.waiting = c.waiting[1:]
-	<-d.done
-	if d.panic != nil {
-		panic(d.panic) // where Main turns it into a line and an exit code
+	<-e.done
+	if e.panic != nil {
+		panic(e.panic) // where Main turns it into a line and an exit code
 	}
-	return d
+	return e.result, true
 }
 
 // progress shows on a terminal how many receipts are done, when there are

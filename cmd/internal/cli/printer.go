@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"io"
 	"strconv"
 	"strings"
@@ -84,6 +85,26 @@ func (p *printer) weighed(s *present.Sheet) error {
 
 // page writes a page, with a rule before every page but the first.
 func (p *printer) page(page *present.Page) error {
+	set, err := p.render(page)
+	if err != nil {
+		return err
+	}
+	return p.rendered(set)
+}
+
+// render sets a page out; it may be done side by side with others.
+func (p *printer) render(page *present.Page) ([]byte, error) {
+	var b bytes.Buffer
+	if p.format == formatMarkdown {
+		err := page.Markdown(&b)
+		return b.Bytes(), err
+	}
+	err := page.Text(&b, p.layout)
+	return b.Bytes(), err
+}
+
+// rendered writes a page that is set out.
+func (p *printer) rendered(page []byte) error {
 	p.printed++
 	rule := ""
 	if p.printed > 1 {
@@ -95,10 +116,8 @@ func (p *printer) page(page *present.Page) error {
 	if _, err := io.WriteString(p.out, rule); err != nil {
 		return err
 	}
-	if p.format == formatMarkdown {
-		return page.Markdown(p.out)
-	}
-	return page.Text(p.out, p.layout)
+	_, err := p.out.Write(page)
+	return err
 }
 
 // pages writes pages in text, Markdown or HTML, and then gives the error their
