@@ -33,7 +33,7 @@ var (
 	// plainObjects stand after a verb and hardly after anything else: "flour it".
 	plainObjects = []string{"the", "a", "an", "your", "them", "it"}
 	// objects: a verb has one of these after it: "butter the dish".
-	objects = []string{"the", "a", "an", "your", "them", "it", "some", "each", "this", "well", "lightly", "over", "two", "three", "four", "six"}
+	objects = []string{"the", "a", "an", "your", "them", "it", "some", "each", "this", "well", "lightly", "over", "together", "two", "three", "four", "six"}
 )
 
 // verbs are names of ingredients that are things done as well.

@@ -110,7 +110,7 @@ func partsAt(ts phrase, parts wordSet) (int, counted, bool) {
 				return j, n, true
 			}
 			return 0, counted{}, false
-		case named && ts[i].kind == figure && ts.is(i-1, parts):
+		case named && ts.is(i-1, parts) && (ts[i].kind == figure || k != "a" && k != "an" && number(ts[i:]).used > 0):
 			if n := number(ts[i:]); n.used > 0 && n.err == nil {
 				return i, n, true
 			}

@@ -143,4 +143,4 @@ func (r *Reader) partsWords(ts phrase) (int, bool) {
 	return n, ok
 }
 
-var partAdjectives = words("very thin yellow outer well finely clear fresh whole and stiff")
+var partAdjectives = words("very thin yellow outer outward outside outermost well finely clear fresh whole and stiff")

@@ -56,7 +56,10 @@ var wovenCases = []struct {
 	// the book leaves the choice: the first stands in the items
 	{"A gill of sack or white wine.", []string{"1 gill sherry_period"}, "one or the other"},
 
+	{"Cream together two ounces each of lard and sugar.", []string{"2 ounce lard", "2 ounce sugar_white"}, "creaming is done, and no cream put in"},
+
 	// parts of eggs and fruits
+	{"Take six eggs, juice two oranges, outward rind one lemon.", []string{"6 x egg egg_whole", "2 x orange orange_juice: juice", "1 x lemon lemon_peel: rind, outward"}, "the number in words behind the part"},
 	{"Beat the yolks of nine and whites of four eggs.", []string{"9 x egg egg_yolk", "4 x egg egg_white"}, "nine are of the yolks"},
 	{"Take six eggs, and two yolks.", []string{"6 x egg egg_whole", "2 x egg egg_yolk"}, "two yolks more"},
 	{"Take the yolks of ten eggs and the whites of half of them.", []string{"10 x egg egg_yolk", "5 x egg egg_white"}, "half of them are five"},
