@@ -87,6 +87,14 @@ func (w *weave) leaning(i int) (mention, bool) {
 	if to > 0 && w.key(to) == "as" {
 		return w.asMuchAs(i, j, to, lean, c)
 	}
+	if k := to; to > 0 && w.participleAt(k) { // "as much butter melted as will make it roll"
+		for w.participleAt(k) {
+			k++
+		}
+		if w.key(k) == "as" {
+			return mention{}, false
+		}
+	}
 	if to == 0 || w.overAside(to) > 0 { // "as much cold water, put in by degrees, as makes a paste"
 		return mention{}, false
 	}
@@ -108,6 +116,11 @@ func (w *weave) leaning(i int) (mention, bool) {
 		return w.asBare(j, to, c, name, "how much is told by another amount, and which is not clear")
 	}
 	return w.leansOn(i, to, *w.last, lean, name, c)
+}
+
+// participleAt reports what was done to a thing at a token: "melted".
+func (w *weave) participleAt(i int) bool {
+	return i < len(w.ts) && w.ts[i].kind == word && w.ts[i].participle()
 }
 
 // ofJoined takes out the "of" and "in" between names that share an amount.

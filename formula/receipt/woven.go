@@ -205,6 +205,11 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 			return m, true
 		}
 	}
+	if numbered {
+		if m, ok := w.shared(i); ok {
+			return m, true
+		}
+	}
 	if numbered || parted || t.is(partsOpen) {
 		if m, ok := w.parts(i); ok {
 			return m, true

@@ -58,7 +58,10 @@ var wovenCases = []struct {
 
 	{"Cream together two ounces each of lard and sugar.", []string{"2 ounce lard", "2 ounce sugar_white"}, "creaming is done, and no cream put in"},
 
+	{"Beat three eggs, and put to them as much lard melted as will make it fit to roll.", []string{"3 x egg egg_whole", "enough lard: melted"}, "as much as will, and not as much as of the eggs"},
+
 	// parts of eggs and fruits
+	{"Squeeze the juice of two lemons and three oranges into a pint of milk and six eggs.", []string{"2 x lemon lemon_juice_period: juice", "3 x orange orange_juice: juice", "1 pint milk_whole", "6 x egg egg_whole"}, "the juice of both, the eggs whole"},
 	{"Take six eggs, juice two oranges, outward rind one lemon.", []string{"6 x egg egg_whole", "2 x orange orange_juice: juice", "1 x lemon lemon_peel: rind, outward"}, "the number in words behind the part"},
 	{"Beat the yolks of nine and whites of four eggs.", []string{"9 x egg egg_yolk", "4 x egg egg_white"}, "nine are of the yolks"},
 	{"Take six eggs, and two yolks.", []string{"6 x egg egg_whole", "2 x egg egg_yolk"}, "two yolks more"},
