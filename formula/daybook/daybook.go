@@ -7,6 +7,10 @@
 // either the old book or the new one. Two runs that add at once wait for each
 // other. A book that is damaged is told of with line and column and never
 // written to.
+//
+// What was tasted later of a bake kept already, the next day or by another
+// taster, is added the same way, at the end, under the number of its bake; what
+// was tasted first stays where it is.
 package daybook
 
 import (
@@ -24,7 +28,7 @@ type Entry struct {
 	Tables    string // edition of the tables
 	Readings  int
 	Predicted []Predicted
-	Tasted    []Tasted
+	Tasted    []Tasted // in the order they were kept, later ones last
 	Record    *bench.Record
 }
 

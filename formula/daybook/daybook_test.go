@@ -149,6 +149,91 @@ func TestKeepWithoutRecord(t *testing.T) {
 	require.NoError(t, faults.Err(), string(text))
 }
 
+// later is what was tasted the next day.
+var later = Tasted{By: "Bess: a neighbour", When: "next day", Results: []Result{{"custard", "curdy"}}, Words: "a wet plate, {alas}"}
+
+// What was tasted later stands behind what was tasted first, of its own bake;
+// what stood in the book before is untouched and further bakes follow on.
+func TestKeepTasting(t *testing.T) {
+	tab := tables(t)
+	path := filepath.Join(t.TempDir(), "book.yaml")
+	for range 2 {
+		_, err := Keep(path, entry(tab, "A", "cakey"), tab)
+		require.NoError(t, err)
+	}
+	before, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.NoError(t, KeepTasting(path, 1, later, tab))
+	after, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.True(t, bytes.HasPrefix(after, before))
+	n, err := Keep(path, entry(tab, "C", "cakey"), tab)
+	require.NoError(t, err)
+	require.Equal(t, 3, n)
+	b, err := Load(path, tab)
+	require.NoError(t, err)
+	first := entry(tab, "A", "cakey").Tasted
+	require.Equal(t, append(first, later), b.Entries[0].Tasted)
+	require.Equal(t, first, b.Entries[1].Tasted)
+	for i := range b.Entries {
+		text, ok := b.Record(i + 1)
+		require.True(t, ok)
+		require.Equal(t, record, string(text))
+	}
+}
+
+// A bake that is not there, a part or a texture that it has not, leave the book
+// as it is; and there must be a book.
+func TestKeepTastingRefuses(t *testing.T) {
+	tab := tables(t)
+	path := filepath.Join(t.TempDir(), "book.yaml")
+	require.ErrorIs(t, KeepTasting(path, 1, later, tab), fs.ErrNotExist)
+	_, err := Keep(path, entry(tab, "A", "cakey"), tab)
+	require.NoError(t, err)
+	before, err := os.ReadFile(path)
+	require.NoError(t, err)
+	for name, c := range map[string]struct {
+		bake int
+		of   Result
+	}{
+		"no bake nought":  {0, Result{"custard", "cakey"}},
+		"no bake two":     {2, Result{"custard", "cakey"}},
+		"no such part":    {1, Result{"paste", "cakey"}},
+		"no such texture": {1, Result{"custard", "flaky"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			var faults fault.List
+			require.ErrorAs(t, KeepTasting(path, c.bake, Tasted{By: "B", Results: []Result{c.of}}, tab), &faults)
+			got, err := os.ReadFile(path)
+			require.NoError(t, err)
+			require.Equal(t, before, got)
+		})
+	}
+}
+
+// Ended at any write, a later tasting is in the book whole or not at all.
+func TestLaterTastingSurvivesBeingEnded(t *testing.T) {
+	tab := tables(t)
+	ends := 0
+	for at := 1; ; at++ {
+		path := filepath.Join(t.TempDir(), "book.yaml")
+		_, err := Keep(path, entry(tab, "A", "cakey"), tab)
+		require.NoError(t, err)
+		err = keepTasting(&dying{at: at}, path, 1, later, tab)
+		b, e := Load(path, tab)
+		require.NoError(t, e)
+		require.Len(t, b.Entries, 1)
+		if err == nil {
+			require.Len(t, b.Entries[0].Tasted, 2)
+			break
+		}
+		ends++
+		require.ErrorIs(t, err, errKilled)
+		require.Contains(t, []int{1, 2}, len(b.Entries[0].Tasted))
+	}
+	require.Greater(t, ends, 10)
+}
+
 var errKilled = errors.New("killed")
 
 // dying is a machine that is ended at one of the things it does: what it was

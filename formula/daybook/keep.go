@@ -21,6 +21,14 @@ func Keep(path string, e Entry, t *reference.Tables) (bake int, err error) {
 	return keep(machine{}, path, e, t)
 }
 
+// KeepTasting adds what a taster saw later of a bake kept already, at the end of
+// the day-book. Everything that stands in the book is copied byte for byte. A
+// book that cannot be read is left as it is, and so is one that has no such
+// bake; what is wrong is the error, a fault.List.
+func KeepTasting(path string, bake int, later Tasted, t *reference.Tables) error {
+	return keepTasting(machine{}, path, bake, later, t)
+}
+
 // Load reads the day-book of a file. Its faults are the error, a fault.List.
 func Load(path string, t *reference.Tables) (*Book, error) {
 	text, err := machine{}.read(path)
@@ -56,55 +64,79 @@ type sink interface {
 const usualMode fs.FileMode = 0o644
 
 func keep(d disk, path string, e Entry, t *reference.Tables) (bake int, err error) {
+	err = add(d, path, t, []byte(head), func(was *Book) (string, error) {
+		e.Bake = len(was.Entries) + 1
+		return e.entry()
+	}, func(was, is *Book) bool { return len(is.Entries) == len(was.Entries)+1 })
+	if err != nil {
+		return 0, err
+	}
+	return e.Bake, nil
+}
+
+func keepTasting(d disk, path string, bake int, later Tasted, t *reference.Tables) error {
+	return add(d, path, t, nil, func(was *Book) (string, error) {
+		if bake < 1 || bake > len(was.Entries) {
+			return "", fault.List{{File: path, What: fmt.Sprintf("there is no bake %d", bake), Hint: fmt.Sprintf("the day-book has %d", len(was.Entries))}}
+		}
+		return later.later(bake), nil
+	}, func(was, is *Book) bool {
+		return len(is.Entries) == len(was.Entries) && len(is.Entries[bake-1].Tasted) == len(was.Entries[bake-1].Tasted)+1
+	})
+}
+
+// add writes something at the end of the book, which begins with fresh where
+// there is none yet; with no fresh page there must be a book. What comes of it
+// must be as wished.
+func add(d disk, path string, t *reference.Tables, fresh []byte, write func(was *Book) (string, error), wished func(was, is *Book) bool) (err error) {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real // a link goes on pointing at the book
 	}
 	dir := filepath.Dir(path)
 	unlock, err := d.lock(dir)
 	if err != nil {
-		return 0, fmt.Errorf("waiting for the day-book: %w", err)
+		return fmt.Errorf("waiting for the day-book: %w", err)
 	}
 	defer func() { err = errors.Join(err, unlock()) }()
 
 	old, err := d.read(path)
 	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		old = []byte(head)
+	case errors.Is(err, fs.ErrNotExist) && fresh != nil:
+		old = fresh
 	case err != nil:
-		return 0, err
+		return err
 	}
 	was, faults := Read(path, old, t)
 	if err := faults.Err(); err != nil {
-		return 0, err
+		return err
 	}
-	e.Bake = len(was.Entries) + 1
-	text, err := e.entry()
+	text, err := write(was)
 	if err != nil {
-		return 0, err
+		return err
 	}
 	added := string(old)
 	if added != "" && !strings.HasSuffix(added, "\n") {
 		added += "\n"
 	}
 	added += text
-	if err := sound(path, added, e.Bake, t); err != nil {
-		return 0, err
+	if err := sound(path, added, was, wished, t); err != nil {
+		return err
 	}
-	return e.Bake, replace(d, dir, path, added)
+	return replace(d, dir, path, added)
 }
 
 // sound reads the book as it would be, so that nothing is ever written that
 // could not be read again.
-func sound(path, text string, bakes int, t *reference.Tables) error {
+func sound(path, text string, was *Book, wished func(was, is *Book) bool, t *reference.Tables) error {
 	is, faults := Read(path, []byte(text), t)
 	if len(faults) > 0 {
 		first := faults[0]
 		first.Hint = "the day-book was left as it is"
-		first.What = "this bake cannot be kept: " + first.What
+		first.What = "this cannot be kept: " + first.What
 		return fault.List{first}
 	}
-	if len(is.Entries) != bakes {
-		return fault.List{{File: path, What: fmt.Sprintf("this bake cannot be kept: the book would read as %d bakes, not %d", len(is.Entries), bakes), Hint: "the day-book was left as it is"}}
+	if !wished(was, is) {
+		return fault.List{{File: path, What: "this cannot be kept: the book would not read as one thing more", Hint: "the day-book was left as it is"}}
 	}
 	return nil
 }

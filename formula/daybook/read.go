@@ -21,6 +21,7 @@ const MaxSize = 16 << 20
 var (
 	entryKeys     = []string{"bake", "baked", "title", "version", "tables", "readings", "predicted", "tasted", "record"}
 	predictedKeys = []string{"part", "kind", "likeliest", "shares"}
+	laterKeys     = []string{"later", "tasted"}
 	tastedKeys    = []string{"by", "when", "results", "words"}
 	resultKeys    = []string{"part", "texture"}
 )
@@ -69,15 +70,61 @@ func (r *reading) entries(root *yaml.Node) {
 		return
 	}
 	for i, n := range root.Content {
+		if isLater(n) {
+			r.later(n)
+			continue
+		}
 		to := r.lines
 		if i+1 < len(root.Content) {
 			to = root.Content[i+1].Line - 1
 		}
-		e, at := r.entry(n, i+1)
+		e, at := r.entry(n, len(r.book.Entries)+1)
 		at.to = to
 		r.book.Entries = append(r.book.Entries, e)
 		r.book.starts = append(r.book.starts, at)
 	}
+}
+
+// isLater reports an item that tells what was tasted later of a bake.
+func isLater(n *yaml.Node) bool {
+	if n.Kind != yaml.MappingNode {
+		return false
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == "later" {
+			return true
+		}
+	}
+	return false
+}
+
+// later puts what was tasted later to its bake, behind what was tasted before.
+func (r *reading) later(n *yaml.Node) {
+	has := r.given(n, laterKeys)
+	if has["later"] == nil {
+		r.Add(n, "the number of a bake", "it is not said which bake was tasted later")
+		return
+	}
+	bake := r.whole(has["later"], 1, 1_000_000)
+	var tasted []Tasted
+	if v := has["tasted"]; v != nil {
+		tasted = r.tasted(v)
+	}
+	switch {
+	case bake == 0:
+		return
+	case bake > len(r.book.Entries):
+		r.Add(has["later"], "a tasting stands behind its bake", "no bake %d stands before this", bake)
+		return
+	case len(tasted) == 0:
+		r.Add(n, "`tasted` has a list of tasters", "it is not said what was tasted later of bake %d", bake)
+		return
+	}
+	e := &r.book.Entries[bake-1]
+	if e.Record != nil {
+		r.tastedParts(e, tasted, has["tasted"])
+	}
+	e.Tasted = append(e.Tasted, tasted...)
 }
 
 // required are the keys every bake has.
@@ -131,29 +178,44 @@ func (r *reading) entry(n *yaml.Node, number int) (e Entry, at place) {
 
 // parts holds the parts that are named against those of the record.
 func (r *reading) parts(e *Entry, has map[string]*yaml.Node) {
-	f := e.Record.Formula
-	if f == nil {
+	if e.Record.Formula == nil {
 		return
 	}
-	kinds := map[string]string{}
-	for _, p := range f.Parts {
-		kinds[p.Name] = string(p.Kind)
-	}
+	kinds := kindsOf(e)
 	for _, p := range e.Predicted {
 		if k, ok := kinds[p.Part]; !ok || p.Kind != "" && k != p.Kind {
 			r.Add(has["predicted"], "", "something is foretold of a %s %q, and the record has none", p.Kind, p.Part)
 		}
 	}
-	for _, t := range e.Tasted {
+	r.tastedParts(e, e.Tasted, has["tasted"])
+}
+
+// tastedParts holds the parts and textures that were tasted against the record
+// of the bake.
+func (r *reading) tastedParts(e *Entry, tasted []Tasted, at *yaml.Node) {
+	if e.Record.Formula == nil {
+		return
+	}
+	kinds := kindsOf(e)
+	for _, t := range tasted {
 		for _, x := range t.Results {
 			k, ok := kinds[x.Part]
 			if !ok {
-				r.Add(has["tasted"], "", "%q was tasted, and the record has no such part", x.Part)
+				r.Add(at, "", "%q was tasted, and the record has no such part", x.Part)
 			} else if _, ok := r.tables.Texture(k, x.Texture); !ok && x.Texture != "" {
-				r.Add(has["tasted"], "`assize tables textures` lists them", "no %s is %q", k, x.Texture)
+				r.Add(at, "`assize tables textures` lists them", "no %s is %q", k, x.Texture)
 			}
 		}
 	}
+}
+
+// kindsOf are the kinds of the parts of a bake, by name.
+func kindsOf(e *Entry) map[string]string {
+	kinds := map[string]string{}
+	for _, p := range e.Record.Formula.Parts {
+		kinds[p.Name] = string(p.Kind)
+	}
+	return kinds
 }
 
 func (r *reading) given(n *yaml.Node, known []string) map[string]*yaml.Node {

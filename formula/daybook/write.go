@@ -11,7 +11,8 @@ import (
 
 // head is what a new day-book begins with.
 const head = `# Day-book: what was baked, what was foretold of it, and what the tasters saw.
-# One bake after another. It is added to by the program and never rewritten.
+# One bake after another, and what was tasted later of one. It is added to by
+# the program and never rewritten.
 `
 
 // entry writes one bake as it stands in the book.
@@ -41,20 +42,8 @@ func (e *Entry) entry() (string, error) {
 	}
 	if len(e.Tasted) > 0 {
 		line("  tasted:")
-		for _, t := range e.Tasted {
-			line("    - by: %s", scalar(t.By))
-			if t.When != "" {
-				line("      when: %s", scalar(t.When))
-			}
-			if len(t.Results) > 0 {
-				line("      results:")
-				for _, x := range t.Results {
-					line("        - {part: %s, texture: %s}", flowed(x.Part), flowed(x.Texture))
-				}
-			}
-			if t.Words != "" {
-				line("      words: %s", scalar(t.Words))
-			}
+		for i := range e.Tasted {
+			b.WriteString(e.Tasted[i].taster())
 		}
 	}
 	line("  record:")
@@ -70,6 +59,31 @@ func (e *Entry) entry() (string, error) {
 		}
 	}
 	return b.String(), nil
+}
+
+// later writes what was tasted later as it stands in the book.
+func (t *Tasted) later(bake int) string {
+	return fmt.Sprintf("- later: %d\n  tasted:\n", bake) + t.taster()
+}
+
+// taster writes one taster of a list of them.
+func (t *Tasted) taster() string {
+	var b strings.Builder
+	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	line("    - by: %s", scalar(t.By))
+	if t.When != "" {
+		line("      when: %s", scalar(t.When))
+	}
+	if len(t.Results) > 0 {
+		line("      results:")
+		for _, x := range t.Results {
+			line("        - {part: %s, texture: %s}", flowed(x.Part), flowed(x.Texture))
+		}
+	}
+	if t.Words != "" {
+		line("      words: %s", scalar(t.Words))
+	}
+	return b.String()
 }
 
 // record is the bench record word for word, or, where there is none, the

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"assize/cmd/internal/present"
+	"assize/formula"
 	"assize/formula/bench"
 	"assize/formula/daybook"
 	"assize/ratios/explain"
@@ -28,24 +29,42 @@ record of bake N as it was kept, to explain it or to compare it again.
   $ assize daybook bench/day-book.yaml
   $ assize daybook --bake 2 bench/day-book.yaml
 
-It is a plain file, one bake after another, and never written over.`
+What somebody saw later of a bake, the next day say, is added to it in this way:
+
+  assize daybook --bake 2 --by Anne --when "next day" --tasted weeping FILE
+
+It is a plain file, one bake after another, and never written over: a later tasting
+stands at the end, and what was tasted first is kept.`
+
+type daybookOptions struct {
+	format choice
+	bake   int
+	tasted string
+	words  string
+	by     string
+	when   choice
+}
 
 func newDaybook(r *run) *cobra.Command {
-	format := choice{known: pageFormats, value: formatText}
-	bake := 0
+	o := daybookOptions{format: choice{known: pageFormats, value: formatText}, when: choice{known: bench.Times}}
 	cmd := &cobra.Command{
 		Use:   "daybook FILE",
 		Short: "list what was baked, and how what was foretold has fared",
 		Long:  daybookLong,
 		Args:  oneFile,
-		RunE:  r.start(func(_ *cobra.Command, args []string) error { return r.daybook(args[0], format.value, bake) }),
+		RunE:  r.start(func(_ *cobra.Command, args []string) error { return r.daybook(&o, args[0]) }),
 	}
-	cmd.Flags().Var(&format, "format", "how the day-book is shown")
-	cmd.Flags().IntVar(&bake, "bake", 0, "write the bench record of bake `N`")
+	f := cmd.Flags()
+	f.Var(&o.format, "format", "how the day-book is shown")
+	f.IntVar(&o.bake, "bake", 0, "write the bench record of bake `N`, or add a later tasting to it")
+	f.StringVar(&o.tasted, "tasted", "", "add what was tasted later of the bake, in `WORDS` parted by commas")
+	f.StringVar(&o.words, "words", "", "what the taster said of it, in `WORDS` kept as they are")
+	f.StringVar(&o.by, "by", notNamed, "who tasted it later: the `NAME` of a taster")
+	f.Var(&o.when, "when", "when it was tasted later")
 	return cmd
 }
 
-func (r *run) daybook(name, format string, bake int) error {
+func (r *run) daybook(o *daybookOptions, name string) error {
 	t, err := r.loadTables()
 	if err != nil {
 		return err
@@ -54,21 +73,54 @@ func (r *run) daybook(name, format string, bake int) error {
 	if err != nil {
 		return r.daybookError(name, err)
 	}
-	if bake != 0 {
-		text, ok := b.Record(bake)
-		if !ok {
-			return usageError{fmt.Sprintf("there is no bake %d", bake), fmt.Sprintf("the day-book has %d", len(b.Entries))}
+	later := o.tasted != "" || o.words != ""
+	if !later && (o.by != notNamed || o.when.value != "") {
+		return usageError{"nothing was tasted", "`--tasted cakey`, or `--words` with what the taster said"}
+	}
+	if o.bake != 0 || later {
+		text, ok := b.Record(o.bake)
+		switch {
+		case o.bake == 0:
+			return usageError{"it is not said which bake was tasted", "`--bake N`; `assize daybook FILE` lists them"}
+		case !ok:
+			return usageError{fmt.Sprintf("there is no bake %d", o.bake), fmt.Sprintf("the day-book has %d", len(b.Entries))}
+		case later:
+			return r.tastedLater(o, name, &b.Entries[o.bake-1], t)
 		}
 		_, err := r.Out.Write(text)
 		return r.written(err)
 	}
 	x := &present.DayBook{Book: b, Fare: b.Fared(t)}
 	x.Adjustment, x.Adjusts = b.Adjustment(t)
-	p := r.printer(format, false, present.About{Version: version, Tables: t, OwnTables: r.tables})
-	if format == formatJSON {
+	p := r.printer(o.format.value, false, present.About{Version: version, Tables: t, OwnTables: r.tables})
+	if o.format.value == formatJSON {
 		return r.written(present.DayBookJSON(r.Out, x, p.about))
 	}
 	return r.written(p.page(present.DayBookPage(x, p.about)))
+}
+
+// tastedLater adds what was tasted later of a bake to the day-book.
+func (r *run) tastedLater(o *daybookOptions, name string, e *daybook.Entry, t *reference.Tables) error {
+	f := e.Record.Formula
+	signs, trouble := bench.Taste(o.tasted, "", f, t)
+	if trouble != nil {
+		return usageError{trouble.What, trouble.Hint}
+	}
+	seen := bench.Tasting{By: o.by, When: o.when.value, Words: o.words, Signs: signs}
+	if err := daybook.KeepTasting(name, e.Bake, tastedOf(&seen, f), t); err != nil {
+		return r.daybookError(name, err)
+	}
+	_, err := fmt.Fprintln(r.Out, present.KeptLater(e.Bake, name))
+	return r.written(err)
+}
+
+// tastedOf is a tasting as the day-book keeps it.
+func tastedOf(from *bench.Tasting, f *formula.Formula) daybook.Tasted {
+	t := daybook.Tasted{By: from.By, When: from.When, Words: from.Words}
+	for _, n := range from.Results() {
+		t.Results = append(t.Results, daybook.Result{Part: f.Parts[n.Part].Name, Texture: n.Texture})
+	}
+	return t
 }
 
 // daybookError tells what is wrong with a day-book: its faults, or that it
@@ -109,12 +161,7 @@ func entryOf(b *explain.Bake, said []explain.Seen) daybook.Entry {
 		e.Tasted = append(e.Tasted, t)
 	}
 	for i := range e.Record.Tastings {
-		from := &e.Record.Tastings[i]
-		t := daybook.Tasted{By: from.By, When: from.When, Words: from.Words}
-		for _, n := range from.Results() {
-			t.Results = append(t.Results, daybook.Result{Part: b.Formula().Parts[n.Part].Name, Texture: n.Texture})
-		}
-		e.Tasted = append(e.Tasted, t)
+		e.Tasted = append(e.Tasted, tastedOf(&e.Record.Tastings[i], b.Formula()))
 	}
 	return e
 }

@@ -106,7 +106,7 @@ func (r *run) explain(o *explainOptions, name string) error {
 	}
 	if o.keep != "" {
 		if n := r.keptAlready(o.keep, b, in.tables); n > 0 {
-			return usageError{fmt.Sprintf("this is bake %d of %s already", n, o.keep), "leave out --keep; another bake has a record of its own"}
+			return usageError{fmt.Sprintf("this is bake %d of %s already", n, o.keep), fmt.Sprintf("leave out --keep; `assize daybook --bake %d --tasted WORDS %s` adds a later tasting", n, o.keep)}
 		}
 		n, err := daybook.Keep(o.keep, entryOf(b, said), in.tables)
 		if err != nil {

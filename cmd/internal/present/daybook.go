@@ -230,6 +230,11 @@ func inTen(p float64) string {
 	return strconv.FormatFloat(math.Round(p*20)/2, 'f', -1, 64) + " in 10"
 }
 
+// KeptLater says that a later tasting was added to the day-book.
+func KeptLater(bake int, file string) string {
+	return fmt.Sprintf("Kept with bake %d of %s, behind what was tasted before.", bake, file)
+}
+
 // dayBookDoc is a day-book as JSON has it.
 type dayBookDoc struct {
 	Schema     int         `json:"schema"`
