@@ -7,9 +7,12 @@
 package bench
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"assize/formula"
+	"assize/reference"
 )
 
 // Record is what was done at the bench.
@@ -38,6 +41,21 @@ type Record struct {
 
 // Text is the page the record was read from.
 func (r *Record) Text() []byte { return r.text }
+
+// Of is the record as one of a page of today, which may lie in its book with the
+// directions of the book about it. False when the page is another receipt or has
+// changed since: then what was weighed of its lines cannot be told.
+func (r *Record) Of(f *formula.Formula) (*Record, bool) {
+	same := reference.Key(r.Formula.Title) == reference.Key(f.Title) && slices.EqualFunc(r.Formula.Parts, f.Parts, func(a, b formula.Part) bool {
+		return a.Name == b.Name && a.Kind == b.Kind && slices.EqualFunc(a.Lines, b.Lines, func(a, b formula.Line) bool { return a.Text == b.Text })
+	})
+	if !same {
+		return nil, false
+	}
+	out := *r
+	out.Formula = f
+	return &out, true
+}
 
 // Eggs are eggs weighed together out of their shells.
 type Eggs struct {

@@ -12,15 +12,18 @@ import (
 // counted weighs things given by number: eggs, yolks, the juice of lemons.
 func (s *scales) counted(w *Item, a formula.Amount) bool {
 	each := a.Each
+	role, rest := separated(w.Ingredient)
+	side := role && each == "egg"
 	u, ok := s.size(each, w.Ingredient, a.Size)
-	if ok {
+	// Eggs that were weighed whole tell of a yolk or a white by its share alone.
+	if ok && !(side && s.f.Kitchen.EggGrams.IsPositive()) {
 		s.times(w, u)
 		if s.unit(each, w.Ingredient) == "ml" {
 			return s.density(w)
 		}
 		return true
 	}
-	if role, rest := separated(w.Ingredient); role && each == "egg" {
+	if side {
 		egg, known := s.t.Ingredient("egg_whole")
 		if !known {
 			return false

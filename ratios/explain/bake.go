@@ -57,13 +57,17 @@ func Record(j *judge.Judge, r *bench.Record) (*Bake, fault.List) {
 		return nil, faults
 	}
 	b := &Bake{Record: r, Written: written.Report, Made: made, judge: j}
+	did := make([][]string, len(r.Parts))
+	for i := range r.Parts {
+		did[i] = r.Parts[i].Done
+	}
 	for i := range made.Weighed.Parts {
 		in := j.Input(made.Weighed, i)
 		in.Method = made.Methods[i]
 		in.Silent = bake.Unsaid(made.Weighed.Parts[i].Of, &made.Written[i])
 		b.inputs = append(b.inputs, in)
 	}
-	if b.Report, faults = j.CheckWeighed(made.Weighed, b.inputs); len(faults) > 0 {
+	if b.Report, faults = j.CheckMade(made.Weighed, b.inputs, did); len(faults) > 0 {
 		return nil, faults
 	}
 	b.classes()

@@ -60,12 +60,23 @@ func (j *Judge) Check(f *formula.Formula) (*Report, fault.List) {
 }
 
 // CheckWeighed judges a formula that has been weighed and whose method has been
-// read, part by part: as written, or as a bench record says it was made.
+// read, part by part, as it is written.
 func (j *Judge) CheckWeighed(w *weigh.Weighed, inputs []bake.Input) (*Report, fault.List) {
+	return j.CheckMade(w, inputs, nil)
+}
+
+// CheckMade is CheckWeighed of a formula as a bench record says it was made, with
+// the words of what was done to each part: a step done at the bench is not
+// missed.
+func (j *Judge) CheckMade(w *weigh.Weighed, inputs []bake.Input, did [][]string) (*Report, fault.List) {
 	f := w.Formula
 	r := &Report{Formula: f, Weighed: w, Readings: j.Readings}
 	r.Notes = append(r.Notes, w.Notes...)
-	dish := practice.Read(f, j.Tables, j.methods)
+	methods := make([]formula.Method, len(inputs))
+	for i := range inputs {
+		methods[i] = inputs[i].Method
+	}
+	dish := practice.Made(f, methods, did, j.Tables, j.methods)
 	for i, in := range inputs {
 		part, findings, err := j.part(in, dish.Unheated(i), r)
 		if err != nil {

@@ -166,8 +166,8 @@ func (d *Dish) hotServed() bool {
 
 // tellsDone reports that the words say how it is known to be done: a heat with
 // "till" or "until" behind it, and not till it is cold.
-func (d *Dish) tellsDone(p *formula.Part) bool {
-	texts := append(slices.Clone(p.Steps), d.Formula.Bake)
+func (d *Dish) tellsDone(steps []string) bool {
+	texts := append(slices.Clone(steps), d.Formula.Bake)
 	for _, text := range texts {
 		for _, clause := range strings.FieldsFunc(text, func(r rune) bool { return r == '.' || r == ';' || r == ':' }) {
 			words := reference.Words(clause)

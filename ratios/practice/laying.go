@@ -167,8 +167,8 @@ func coversFilling(words []string) bool {
 var vessels = []string{"dish", "dishes", "plate", "plates", "tin", "tins", "pan", "pans", "pattypans", "bottom", "mould", "moulds"}
 
 // tellsLaid reports that the words say how the paste goes into the dish.
-func tellsLaid(p *formula.Part) bool {
-	return slices.ContainsFunc(p.Steps, func(step string) bool {
+func tellsLaid(steps []string) bool {
+	return slices.ContainsFunc(steps, func(step string) bool {
 		return slices.ContainsFunc(strings.FieldsFunc(step, func(r rune) bool { return r == '.' || r == ';' || r == ':' }), Lays)
 	})
 }

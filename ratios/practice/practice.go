@@ -5,6 +5,7 @@
 package practice
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -20,6 +21,7 @@ type Dish struct {
 	tables  *reference.Tables
 	reader  *receipt.MethodReader
 	holds   []map[string]bool // the conditions that hold, for each part
+	did     [][]string        // what a bench record says was done to each part; nothing without one
 }
 
 // Expected is a step of the table that is to be expected of a part.
@@ -44,13 +46,24 @@ type Standing struct {
 
 // Read reads what was done to each part of a formula whose takes are resolved.
 func Read(f *formula.Formula, t *reference.Tables, reader *receipt.MethodReader) *Dish {
-	d := &Dish{Formula: f, tables: t, reader: reader, Methods: make([]formula.Method, len(f.Parts))}
+	methods := make([]formula.Method, len(f.Parts))
 	for i := range f.Parts {
-		d.Methods[i] = reader.Read(f, &f.Parts[i])
-		if d.tellsDone(&f.Parts[i]) {
+		methods[i] = reader.Read(f, &f.Parts[i])
+	}
+	return Made(f, methods, nil, t, reader)
+}
+
+// Made is a dish of which the method of each part is known, as a bench record
+// has it, with the words of what was done to each part beside its steps. It
+// keeps the methods it is given as they are.
+func Made(f *formula.Formula, methods []formula.Method, did [][]string, t *reference.Tables, reader *receipt.MethodReader) *Dish {
+	d := &Dish{Formula: f, tables: t, reader: reader, Methods: slices.Clone(methods), did: did}
+	for i := range f.Parts {
+		d.Methods[i].Flags = maps.Clone(methods[i].Flags)
+		if d.tellsDone(d.told(i)) {
 			d.Methods[i].Flags["doneness_told"] = true
 		}
-		if tellsLaid(&f.Parts[i]) {
+		if tellsLaid(d.told(i)) {
 			d.Methods[i].Flags["laid_told"] = true
 		}
 	}
@@ -132,15 +145,15 @@ func (d *Dish) Standing() []Standing {
 	for i := range d.Formula.Parts {
 		p := &d.Formula.Parts[i]
 		for _, dir := range p.Standing {
-			s := Standing{Direction: dir, Part: i, Steps: d.told(dir, p.Kind)}
+			s := Standing{Direction: dir, Part: i, Steps: d.toldBy(dir, p.Kind)}
 			if len(s.Steps) == 0 {
-				s.Taken = spoken(dir.Text, p.Steps)
+				s.Taken = spoken(dir.Text, d.told(i))
 				out = append(out, s)
 				continue
 			}
 			s.Steps = slices.DeleteFunc(s.Steps, func(step *reference.Step) bool { return !d.Wants(step, i) })
 			s.Idle = len(s.Steps) == 0
-			s.Taken = !s.Idle && spoken(dir.Text, p.Steps) || !s.Idle && !slices.ContainsFunc(s.Steps, func(step *reference.Step) bool {
+			s.Taken = !s.Idle && spoken(dir.Text, d.told(i)) || !s.Idle && !slices.ContainsFunc(s.Steps, func(step *reference.Step) bool {
 				return !d.raised(step.Takes, i, step.Anywhere) && !slices.Contains(p.Done, step.ID)
 			})
 			out = append(out, s)
@@ -149,10 +162,18 @@ func (d *Dish) Standing() []Standing {
 	return out
 }
 
-// told are the steps a direction tells: the one the book's page names, else
+// told are the steps of a part as written, and what was done to it.
+func (d *Dish) told(i int) []string {
+	if i >= len(d.did) {
+		return d.Formula.Parts[i].Steps
+	}
+	return slices.Concat(d.Formula.Parts[i].Steps, d.did[i])
+}
+
+// toldBy are the steps of the table a direction tells: the one the book's page names, else
 // those that its words show taken, at the first stage any of them stands at:
 // what lies in the cold before it is rolled is not a case raised already.
-func (d *Dish) told(dir formula.Direction, kind formula.Kind) []*reference.Step {
+func (d *Dish) toldBy(dir formula.Direction, kind formula.Kind) []*reference.Step {
 	if step, ok := d.tables.Step(dir.Step); ok {
 		return []*reference.Step{step}
 	}

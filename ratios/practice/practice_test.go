@@ -451,3 +451,30 @@ func TestUnheated(t *testing.T) {
 		require.Equal(t, cold, practice.Read(f, tab, receipt.NewMethodReader(tab)).Unheated(0), text)
 	}
 }
+
+// A bench record tells what was done in the past tense: it is read as the
+// direction it answers.
+func TestDoneIsReadAsDirected(t *testing.T) {
+	reader := receipt.NewMethodReader(tables(t))
+	for directed, done := range map[string]string{
+		"Brush the inside with egg.":             "brushed the inside of the case with beaten egg",
+		"Wash it inside with egg.":               "washed it inside with egg",
+		"Bake the case blind.":                   "baked the case blind",
+		"Let it rest an hour in the cold.":       "rested it an hour in the cold",
+		"Prick the bottom.":                      "pricked the bottom",
+		"Strain the custard through a sieve.":    "strained the custard through a sieve",
+		"Set it in a pan of water in the oven.":  "stood it in a pan of water in the oven",
+		"Let it rise two hours.":                 "left it to rise two hours",
+		"Rub in the butter.":                     "rubbed in the butter",
+		"Make a hole in the top.":                "made a hole in the top",
+		"Stir it over the fire till it is thick": "stirred it over the fire till thick",
+	} {
+		for _, kind := range []formula.Kind{formula.Pastry, formula.Filling, formula.Bread} {
+			_, want := reader.Said(directed, kind)
+			_, got := reader.Said(done, kind)
+			for flag := range want {
+				require.True(t, got[flag], "%s: %q", flag, done)
+			}
+		}
+	}
+}

@@ -7,8 +7,10 @@ import (
 
 	"assize/cmd/internal/present"
 	"assize/formula"
+	"assize/formula/bench"
 	"assize/formula/book"
 	"assize/ratios"
+	"assize/ratios/explain"
 	"assize/ratios/judge"
 	"assize/ratios/oven"
 	"assize/ratios/readings"
@@ -24,6 +26,11 @@ FILE is a receipt, a folder of receipts (a book), or - for standard input.
   $ assize check --brief rich-lemon-pudding.yaml baked-custard.yaml
   $ assize check --format json pound-cake.yaml
 
+With --bench a receipt is judged as it was made, by the bench record of a bake: steps
+done at the bench are not missed, and what was weighed is in doubt no longer.
+
+  $ assize check --bench bench/rich-lemon-pudding-first.yaml rich-lemon-pudding.yaml
+
 With --format json one receipt is one indented object; several are one object a
 line. "assize help readings" tells what "about 8 in 10" rests on.`
 
@@ -36,6 +43,7 @@ type checkOptions struct {
 	brief    bool
 	all      bool
 	kitchen  string
+	bench    string
 }
 
 func newCheck(r *run) *cobra.Command {
@@ -60,6 +68,7 @@ func newCheck(r *run) *cobra.Command {
 	f.BoolVar(&o.brief, "brief", false, "leave the remedies untried, which is quicker")
 	f.BoolVar(&o.all, "all", false, "show proportions without a published range too")
 	f.StringVar(&o.kitchen, "kitchen", "", "the kitchen in `FILE` holds, whatever the receipt says")
+	f.StringVar(&o.bench, "bench", "", "judge the receipt as it was made, by the bench record in `FILE`")
 	return cmd
 }
 
@@ -78,7 +87,7 @@ func (r *run) check(o *checkOptions, args []string) error {
 	if o.readings < 1 || o.readings > mostReadings {
 		return usageError{fmt.Sprintf("--readings cannot be %d", o.readings), fmt.Sprintf("from 1 to %d", mostReadings)}
 	}
-	j := judging{seed: o.seed, readings: o.readings, basis: o.basis.value, remedies: !o.brief}
+	j := judging{seed: o.seed, readings: o.readings, basis: o.basis.value, remedies: !o.brief, bench: o.bench}
 	reached := stopError{}
 	err := r.each(args, o.kitchen, j, func(p *printer, s *present.Sheet) error {
 		if f := reaching(s.Report, judge.Grade(o.stopAt.value)); f != nil && reached.what == "" {
@@ -116,6 +125,7 @@ type judging struct {
 	remedies bool
 	depth    oven.Range // of the filling in its dish, cm
 	width    float64    // of the dish, cm
+	bench    string     // file of a bench record of the one receipt, empty for none
 }
 
 // judged is one receipt as the judge has it.
@@ -123,6 +133,7 @@ type judged struct {
 	formula *formula.Formula
 	book    *book.Book
 	report  *judge.Report
+	record  *bench.Record // it was judged by, nil for none
 	faults  fault.List
 }
 
@@ -137,6 +148,15 @@ func (r *run) each(args []string, kitchen string, how judging, print func(*print
 	if err != nil {
 		return err
 	}
+	var record *bench.Record
+	if how.bench != "" {
+		if len(files) > 1 {
+			return usageError{fmt.Sprintf("--bench is of one receipt, not of %d", len(files)), "name the receipt that was baked"}
+		}
+		if record, err = in.record(how.bench); err != nil {
+			return err
+		}
+	}
 	j := judge.New(in.tables)
 	j.Seed, j.Readings, j.Basis, j.Remedies = how.seed, how.readings, how.basis, how.remedies
 	j.Depth, j.Width = how.depth, how.width
@@ -148,7 +168,7 @@ func (r *run) each(args []string, kitchen string, how judging, print func(*print
 			in.refuse(in.withLines(d.faults))
 			return nil
 		}
-		return print(p, &present.Sheet{Report: d.report, Directions: directions(d.formula, d.book)})
+		return print(p, &present.Sheet{Report: d.report, Directions: directions(d.formula, d.book), Record: d.record})
 	}
 	var c crew[judged]
 	for _, name := range files {
@@ -157,9 +177,23 @@ func (r *run) each(args []string, kitchen string, how judging, print func(*print
 			bar.step()
 			continue
 		}
+		made := record
+		if record != nil {
+			var same bool
+			if made, same = record.Of(f); !same {
+				return unreadable{fmt.Sprintf("%q is no record of %s as it stands now", how.bench, f.Title), "a record carries its receipt as it stood: `assize explain " + how.bench + "` goes by that"}
+			}
+		}
 		d, ok := c.take(func() judged {
+			if made != nil {
+				baked, faults := explain.Record(j, made)
+				if len(faults) > 0 {
+					return judged{faults: faults}
+				}
+				return judged{f, b, baked.Report, made, nil}
+			}
 			report, faults := j.Check(f)
-			return judged{f, b, report, faults}
+			return judged{f, b, report, nil, faults}
 		})
 		if !ok {
 			continue

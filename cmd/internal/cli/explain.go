@@ -168,6 +168,23 @@ func (in *receipts) recordOrReceipt(name string) (*bench.Record, *formula.Formul
 	return nil, f, nil
 }
 
+// record reads a file that must be a bench record.
+func (in *receipts) record(name string) (*bench.Record, error) {
+	text, err := in.text(name)
+	if err != nil {
+		return nil, unreadable{fmt.Sprintf("the bench record %q cannot be read: %v", name, cause(err)), ""}
+	}
+	if !bench.IsRecord(text) {
+		return nil, unreadable{fmt.Sprintf("%q is not a bench record", name), "`assize bake FILE` writes one to fill in"}
+	}
+	record, faults := bench.Read(name, text, in.tables)
+	if len(faults) > 0 {
+		in.refuse(faults)
+		return nil, errFaults
+	}
+	return record, nil
+}
+
 // orRecord are the faults of a page that was read as a receipt, unless it is a
 // bench record: then that alone is said.
 func orRecord(name string, faults fault.List) fault.List {

@@ -16,7 +16,7 @@ import (
 func Check(s *Sheet, a About, w Wish) *Page {
 	c := &checking{Sheet: s, wish: w, citations: citations{tables: a.Tables}}
 	r := s.Report
-	p := &Page{Title: r.Formula.Title, Under: under(r.Formula), Lead: c.lead()}
+	p := &Page{Title: r.Formula.Title, Under: under(r.Formula), Lead: s.madeBy() + c.lead()}
 	p.section(headMakes, c.makes())
 	p.section(headProportions, c.proportions()...)
 	p.section(headExpect, c.expect()...)

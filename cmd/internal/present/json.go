@@ -36,6 +36,7 @@ type document struct {
 	Schema     int            `json:"schema"`
 	Assize     assizeDoc      `json:"assize"`
 	Receipt    receiptDoc     `json:"receipt"`
+	Made       *madeDoc       `json:"made_by,omitempty"`
 	Oven       []heatDoc      `json:"oven,omitempty"` // the heats of its own words
 	Parts      []partDoc      `json:"parts"`
 	Dish       *dishDoc       `json:"dish,omitempty"`
@@ -61,6 +62,12 @@ type receiptDoc struct {
 	Year    int    `json:"year"`
 	Printed int    `json:"printed,omitempty"`
 	Place   string `json:"place"`
+}
+
+// madeDoc is the bench record a receipt was judged by.
+type madeDoc struct {
+	Record string `json:"record"`
+	Baked  string `json:"baked,omitempty"`
 }
 
 type spanDoc struct {
@@ -242,6 +249,9 @@ func documentOf(s *Sheet, a About) *document {
 		Notes:    []string{},
 		Readings: r.Readings,
 		Sources:  []sourceDoc{},
+	}
+	if s.Record != nil {
+		d.Made = &madeDoc{s.Record.File, s.Record.Baked}
 	}
 	d.Notes = append(d.Notes, r.Notes...)
 	if r.InDish != nil {

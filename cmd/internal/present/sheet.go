@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"assize/formula"
+	"assize/formula/bench"
 	"assize/formula/book"
 	"assize/ratios/judge"
 	"assize/reference"
@@ -15,6 +16,22 @@ type Sheet struct {
 	// Directions are the standing directions of the book that hold for each
 	// part, by the part's place.
 	Directions [][]book.Standing
+	// Record is the bench record the receipt was judged by, as it was made; nil
+	// when it was judged as written.
+	Record *bench.Record
+}
+
+// madeBy says by which bench record a receipt was judged; empty when it was
+// judged as written.
+func (s *Sheet) madeBy() string {
+	if s.Record == nil {
+		return ""
+	}
+	words := "As it was made, by the bench record " + s.Record.File
+	if s.Record.Baked != "" {
+		words += " of " + s.Record.Baked
+	}
+	return words + ". "
 }
 
 // About is what every page says of the program and its tables.
