@@ -249,6 +249,9 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 		}
 	}
 	if m, ok := w.amount(i); ok {
+		if more, ok := w.orTwo(i, m); ok {
+			return more, true
+		}
 		return m, true
 	}
 	if t.is(statesBy.set) {
