@@ -1,6 +1,7 @@
 package receipt
 
 import (
+	"slices"
 	"strings"
 
 	"assize/formula"
@@ -194,6 +195,9 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	}
 	if w.key(to) == "out" && overlaps(clause, []string{"wash", "squeeze", "press", "work"}) {
 		return false // wash the salt out
+	}
+	if len(name) == 1 && to < len(w.ts) && w.ts[to].kind == mark && slices.Contains(verbs, name[0]) {
+		clause = w.words[w.at[lo]:w.at[to]] // "nutmeg, sugar, a little salt": what stands behind a comma is not what is sugared
 	}
 	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo])
 }

@@ -62,6 +62,8 @@ var wovenCases = []struct {
 
 	{"Take a pint of cream, a blade of mace or two, a Naples biscuit or two grated, and six eggs.", []string{"1 pint cream_period_plain", "1-2 blade spice_mace", "1-2 x naples-biscuit sponge_biscuit_crumb", "6 x egg egg_whole"}, "one or two"},
 
+	{"Put in six eggs, a nutmeg, sugar, a little salt.", []string{"6 x egg egg_whole", "1 x nutmeg spice_nutmeg", "not given sugar_white", "not given salt"}, "what stands behind a comma is not what is sugared"},
+
 	// parts of eggs and fruits
 	{"Squeeze the juice of two lemons and three oranges into a pint of milk and six eggs.", []string{"2 x lemon lemon_juice_period: juice", "3 x orange orange_juice: juice", "1 pint milk_whole", "6 x egg egg_whole"}, "the juice of both, the eggs whole"},
 	{"Take six eggs, juice two oranges, outward rind one lemon.", []string{"6 x egg egg_whole", "2 x orange orange_juice: juice", "1 x lemon lemon_peel: rind, outward"}, "the number in words behind the part"},
