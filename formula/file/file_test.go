@@ -16,6 +16,7 @@ import (
 
 	"assize/formula"
 	"assize/formula/file"
+	"assize/reference/fault/misprint"
 )
 
 const tart = `title: Seville orange tart
@@ -476,15 +477,15 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text []byte) {
 		got, faults := file.Read("page.yaml", text, tab)
 		require.Equal(t, got == nil, len(faults) > 0)
-		requireInside(t, text, faults)
+		misprint.Inside(t, text, faults)
 		require.NoError(t, faults.Write(&bytes.Buffer{}))
 		if got != nil {
 			requireRoundTrip(t, got)
 		}
 		_, faults = file.ReadKitchen("kitchen.yaml", text)
-		requireInside(t, text, faults)
+		misprint.Inside(t, text, faults)
 		_, faults = file.ReadBook("book.yaml", text, tab)
-		requireInside(t, text, faults)
+		misprint.Inside(t, text, faults)
 		file.Names(text)
 	})
 }

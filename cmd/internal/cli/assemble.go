@@ -116,10 +116,8 @@ func (r *run) assemble(args []string, kitchen string, serve present.Clock, forma
 			return r.written(err)
 		}
 	}
-	for d, ok := c.next(); ok; d, ok = c.next() {
-		if err := show(d); err != nil {
-			return r.written(err)
-		}
+	if err := c.rest(show); err != nil {
+		return r.written(err)
 	}
 	if len(sheets) > 0 {
 		page, err := present.WorksheetHTML(sheets)

@@ -202,10 +202,8 @@ func (r *run) each(args []string, kitchen string, how judging, print func(*print
 			return r.written(err)
 		}
 	}
-	for d, ok := c.next(); ok; d, ok = c.next() {
-		if err := show(d); err != nil {
-			return r.written(err)
-		}
+	if err := c.rest(show); err != nil {
+		return r.written(err)
 	}
 	if in.faulty {
 		return errFaults

@@ -50,6 +50,16 @@ func (c *crew[T]) next() (oldest T, ok bool) {
 	return e.result, true
 }
 
+// rest hands every result that is still to come to show, until that fails.
+func (c *crew[T]) rest(show func(T) error) error {
+	for d, ok := c.next(); ok; d, ok = c.next() {
+		if err := show(d); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // progress shows on a terminal how many receipts are done, when there are
 // enough of them to wait for.
 type progress struct {
