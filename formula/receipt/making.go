@@ -258,6 +258,9 @@ func (m *making) isListed(it formula.Item) bool {
 
 // prose reads sentences.
 func (m *making) prose(ts phrase) {
+	if m.section == ingredients && m.had && tellsWork(ts) {
+		m.section = directions
+	}
 	for _, s := range sentencesOf(ts) {
 		m.sentence(s)
 	}
@@ -265,6 +268,22 @@ func (m *making) prose(ts phrase) {
 		m.section = directions
 	}
 }
+
+// tellsWork reports a paragraph behind a list that goes on with the work though
+// no heading says so: it begins with an order, or says what is done.
+func tellsWork(ts phrase) bool {
+	sentences := sentencesOf(ts)
+	if len(sentences) == 0 || number(sentences[0]).used > 0 {
+		return false
+	}
+	first := sentences[0]
+	if first.is(0, imperatives) && len(first) > 1 && first[1].kind == word && number(first[1:]).used == 0 {
+		return true
+	}
+	return first.has(isDone)
+}
+
+var isDone = words("is are")
 
 // sentencesOf parts tokens at the stops.
 func sentencesOf(ts phrase) []phrase {
