@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"io"
+	"io/fs"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -21,8 +22,29 @@ func topics() []topic {
 		{"readings", "what \"about 8 in 10\" rests on", readingsTopic},
 		{"format", "how a receipt file is written", formatTopic},
 		{"bench", "how a bench record and a tasting sheet are filled in", benchTopic},
-		{"schema", "the JSON Schema of a report", present.Schema},
+		{schemaTopic, "the JSON Schema of a report, or of the page of a command it is given", present.Schema},
 	}
+}
+
+// schemaTopic is the topic that may be given the name of a command.
+const schemaTopic = "schema"
+
+// schemaOf is the JSON Schema of the page a command writes.
+func schemaOf(command string) (string, error) {
+	text, err := fs.ReadFile(present.Schemas, command+".schema.json")
+	if err == nil {
+		return string(text), nil
+	}
+	files, err := fs.Glob(present.Schemas, "*.schema.json")
+	if err != nil {
+		return "", err
+	}
+	var known []string
+	for _, f := range files {
+		name, _, _ := strings.Cut(f, ".")
+		known = append(known, name)
+	}
+	return "", usageError{fmt.Sprintf("there is no schema of %q", command), suggest(command, known, "there are schemas of "+strings.Join(known, ", "))}
 }
 
 const exitCodes = `How a run ends, for scripts and makefiles:
@@ -173,11 +195,22 @@ func newHelp(r *run) *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [COMMAND or TOPIC]",
 		Short: "help on a command or a topic",
-		Args:  cobra.MaximumNArgs(1),
+		Args:  cobra.MaximumNArgs(2),
 		RunE: r.start(func(cmd *cobra.Command, args []string) error {
 			root := cmd.Root()
 			if len(args) == 0 {
 				return root.Help()
+			}
+			if len(args) == 2 {
+				if args[0] != schemaTopic {
+					return usageError{"help is on one thing at a time", "`assize help " + args[0] + "`"}
+				}
+				text, err := schemaOf(args[1])
+				if err != nil {
+					return err
+				}
+				_, err = io.WriteString(r.Out, text)
+				return r.written(err)
 			}
 			known := commandNames(root)
 			for _, c := range root.Commands() {

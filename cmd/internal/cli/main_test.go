@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -187,15 +188,64 @@ func TestFormatExampleIsRead(t *testing.T) {
 	require.Contains(t, out, "Orange tart")
 }
 
+// compiled compiles one of the published schemas.
+func compiled(t *testing.T, name string) *jsonschema.Schema {
+	t.Helper()
+	c := jsonschema.NewCompiler()
+	files, err := fs.Glob(present.Schemas, "*.schema.json")
+	require.NoError(t, err)
+	for _, file := range files {
+		text, err := fs.ReadFile(present.Schemas, file)
+		require.NoError(t, err)
+		doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
+		require.NoError(t, err)
+		require.NoError(t, c.AddResource(file, doc))
+	}
+	schema, err := c.Compile(name + ".schema.json")
+	require.NoError(t, err)
+	return schema
+}
+
+// What the commands write as JSON of every page of the demo book keeps to the
+// published form: each receipt fitted and explained, with and without a dish, a
+// batch and a record.
+func TestDemoPagesKeepToTheirSchemas(t *testing.T) {
+	const demo = "../../../testdata/demo/millrace/"
+	receipts, err := filepath.Glob(demo + "*.yaml")
+	require.NoError(t, err)
+	holds := func(name string, args ...string) {
+		t.Run(strings.Join(args, " "), func(t *testing.T) {
+			code, out, said := at(Session{}, append([]string{name, "--format", "json"}, args...)...)
+			require.Equal(t, Done, code, said)
+			page, err := jsonschema.UnmarshalJSON(strings.NewReader(out))
+			require.NoError(t, err)
+			require.NoError(t, compiled(t, name).Validate(page))
+		})
+	}
+	fitted := 0
+	for _, f := range receipts {
+		if base := filepath.Base(f); base == "book.yaml" || base == "kitchen.yaml" {
+			continue
+		}
+		holds("fit", f)
+		fitted++
+	}
+	require.Greater(t, fitted, 6)
+	first, second := demo+"bench/rich-lemon-pudding-first.yaml", demo+"bench/rich-lemon-pudding-second.yaml"
+	holds("fit", "--eggs", "3", demo+"rich-lemon-pudding.yaml")
+	holds("explain", "--readings", "200", first)
+	holds("explain", "--readings", "200", "--daybook", demo+"bench/day-book.yaml", second)
+	holds("explain", "--readings", "200", "--tasted", "weeping, too sweet", demo+"rich-lemon-pudding.yaml")
+	holds("explain", "--readings", "200", "--tasted", "tough", demo+"raised-pie-paste.yaml")
+	holds("compare", first, second)
+	holds("compare", first, demo+"rich-lemon-pudding.yaml")
+	holds("daybook", demo+"bench/day-book.yaml")
+}
+
 // TestDemoReportsKeepToTheSchema judges every receipt of the demo book and of
 // testdata/receipts, and holds each report to the published form.
 func TestDemoReportsKeepToTheSchema(t *testing.T) {
-	doc, err := jsonschema.UnmarshalJSON(strings.NewReader(present.Schema))
-	require.NoError(t, err)
-	c := jsonschema.NewCompiler()
-	require.NoError(t, c.AddResource("report", doc))
-	schema, err := c.Compile("report")
-	require.NoError(t, err)
+	schema := compiled(t, "report")
 	checked := 0
 	for _, folder := range []string{"../../../testdata/demo/*/*.yaml", "../../../testdata/receipts/*.yaml"} {
 		files, err := filepath.Glob(folder)

@@ -1,7 +1,7 @@
 package present
 
 import (
-	_ "embed"
+	"embed"
 	"encoding/json"
 	"io"
 	"math"
@@ -20,6 +20,13 @@ import (
 //
 //go:embed report.schema.json
 var Schema string
+
+// Schemas are the JSON Schemas of what is written as JSON, by their files: the
+// report of check and weigh, explain, compare, daybook, fit. They name each
+// other by these names.
+//
+//go:embed *.schema.json
+var Schemas embed.FS
 
 // Places that figures are rounded to in JSON.
 const (
