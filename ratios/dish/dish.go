@@ -177,8 +177,23 @@ func Called(t *reference.Tables, words string, k Kitchen) (Found, error) {
 	return find(t, words, k.Year, k.Place)
 }
 
+var (
+	// crossed is a cross written close: "9x13".
+	crossed = regexp.MustCompile(`(?i)(\d)[x×](\d)`)
+	// sidesOnly is a name that tells the two sides of a pan and not its depth.
+	sidesOnly = regexp.MustCompile(`^\d+ x \d+ `)
+)
+
 // find takes a dish by its size or its name in a year and place.
 func find(t *reference.Tables, words string, year int, place string) (Found, error) {
+	// What follows a comma may tell of something else: "8 x 8 in pan, crust of 2 cups flour".
+	head, _, clause := strings.Cut(crossed.ReplaceAllString(words, "$1 x $2"), ",")
+	if v, name := named(t, head, year, place); v != nil && sidesOnly.MatchString(name) && (clause || head != words) &&
+		len(reference.Words(name)) >= len(reference.Words(head)) {
+		d := Of(v)
+		d.Name = name
+		return Found{Dish: d, Count: countOf(words)}, nil
+	}
 	if name, size := sizeAfter(words); size != "" {
 		d, isSize, err := sizeOf(size + " " + name)
 		if _, bare, _ := sizeOf(size); bare && !isSize { // millilitres take no words after them

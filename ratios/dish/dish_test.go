@@ -420,3 +420,17 @@ func TestBestFitsFirst(t *testing.T) {
 	mine := dish.Every(dish.All(tables(t), own), dish.Load{Filling: dish.Span{Low: 600, Likely: 650, High: 700}, Lay: dish.Lining})
 	require.True(t, mine[0].Own, "what is in the kitchen is looked at first")
 }
+
+// A cross written close, and a clause after a comma that is not of the dish.
+func TestTwoSidesOfAPan(t *testing.T) {
+	for _, words := range []string{"8x8 in pan", "8×8 inch pan", "8 x 8 in pan, crust of 2 cups flour", "8x8 in pan, crust of 2 cups flour"} {
+		d, err := dish.Called(tables(t), words, dish.Kitchen{Year: 2026, Place: "usa"})
+		require.NoError(t, err, words)
+		require.Equal(t, "8 x 8 inch pan", d.Name, words)
+	}
+	d, err := dish.Called(tables(t), "9x1.25 in", dish.Kitchen{})
+	require.NoError(t, err)
+	require.InDelta(t, 9*2.54, d.Sizes[1].Top, .01)
+	_, err = dish.Called(tables(t), "12x12 in", dish.Kitchen{})
+	require.Error(t, err)
+}
