@@ -23,7 +23,7 @@ type Dish struct {
 	// Given is a name with a size as the cook gave it, "soup plate, 17 x 2.5 cm";
 	// empty for other dishes.
 	Given string
-	// DepthGuessed reports that only its width was told.
+	// DepthGuessed reports that only its width was told, or its two sides.
 	DepthGuessed bool
 	// Own reports that the kitchen has it.
 	Own bool
@@ -207,6 +207,9 @@ func find(t *reference.Tables, words string, year int, place string) (Found, err
 	v, name := named(t, words, year, place)
 	if v == nil || len(reference.Words(name)) < len(reference.Words(words)) { // "9 x 13 inch pan" is a name
 		d, isSize, err := sizeOf(words)
+		if two, ok := sidesOf(t, words); ok && err != nil {
+			return Found{Dish: two, Count: countOf(words)}, nil
+		}
 		if err != nil {
 			return Found{}, err
 		}

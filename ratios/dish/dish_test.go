@@ -161,7 +161,7 @@ func TestUnknownDishIsAskedAfter(t *testing.T) {
 func TestSizesThatCannotBe(t *testing.T) {
 	for _, words := range []string{
 		"9 x", "9 x ", "x 9 in", "9 x 1.25", "9 in x 3 cm", "-9 x 1 in", "9 x -1 in", "0 x 1 in", "9 x 0 in", "9 x 9 in", "900 x 2 in",
-		"9 x 900 in", "9 x 5 in loaf dish", "8 x 8 in square tin", "1/0 x 2 in", "9 x 1 in, 40 at the bottom", "0 ml", "-5 ml", "999999999999 ml", "9 x 1 x in", "nine x 1 in", "1e9 x 2 in",
+		"9 x 900 in", "1/0 x 2 in", "9 x 1 in, 40 at the bottom", "0 ml", "-5 ml", "999999999999 ml", "9 x 1 x in", "nine x 1 in", "1e9 x 2 in",
 	} {
 		_, err := dish.Called(tables(t), words, millrace)
 		require.Error(t, err, words)
@@ -433,4 +433,35 @@ func TestTwoSidesOfAPan(t *testing.T) {
 	require.InDelta(t, 9*2.54, d.Sizes[1].Top, .01)
 	_, err = dish.Called(tables(t), "12x12 in", dish.Kitchen{})
 	require.Error(t, err)
+}
+
+// Two sides and a word for a dish: the depth is taken from its kind, and said to
+// be. Without the word a third figure is asked for.
+func TestTwoSidesAndAWordForADish(t *testing.T) {
+	for words, want := range map[string]struct{ long, short, depth float64 }{
+		"10x13 in casserole":          {33.02, 25.4, 5},
+		"10 x 13 in casserole":        {33.02, 25.4, 5},
+		"7 x 7 in tin":                {17.78, 17.78, 5},
+		"9 x 13 inch baking dish":     {33.02, 22.86, 5},
+		"20 x 30 cm tin, greased":     {30, 20, 5},
+		"8 x 8 in square tin":         {20.32, 20.32, 5},
+		"12x18 in sheet pan":          {45.72, 30.48, 2.5},
+		"9 x 5 in loaf dish in water": {22.86, 12.7, 6.7},
+	} {
+		d, err := dish.Called(tables(t), words, dish.Kitchen{Year: 2026, Place: "usa"})
+		require.NoError(t, err, words)
+		require.True(t, d.DepthGuessed, words)
+		require.Equal(t, dish.Oblong, d.Sizes[1].Shape, words)
+		require.InDelta(t, want.long, d.Sizes[1].Top, .01, words)
+		require.InDelta(t, want.short, d.Sizes[1].TopSide, .01, words)
+		require.InDelta(t, want.depth, d.Sizes[1].Depth, .01, words)
+		require.Less(t, d.Usable.Low, d.Usable.Likely, words)
+		require.Less(t, d.Usable.Likely, d.Usable.High, words)
+	}
+	for _, words := range []string{"10 x 13 in", "10 x 13 in pie plate", "200 x 300 in pan", "10 in x 13 cm pan", "10 x 13 in of it"} {
+		_, err := dish.Called(tables(t), words, dish.Kitchen{})
+		require.Error(t, err, words)
+	}
+	round := called(t, "9 x 2 in cake tin")
+	require.Equal(t, dish.Round, round.Sizes[1].Shape, "a width and a depth are still those")
 }

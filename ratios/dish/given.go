@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"assize/formula/receipt"
+	"assize/reference"
 )
 
 // SizeError is a size that cannot be taken.
@@ -387,6 +388,75 @@ func acrossOnly(words string) (Dish, bool) {
 		return d, true
 	}
 	return Dish{}, false
+}
+
+// Kinds of pan of which the two sides alone are often told, with the depth they
+// commonly have, cm, least, likely and most: American baking pans and dishes are
+// two inches deep, loaf tins 2 1/2 to 3, sheets an inch (trade practice).
+var sidesKinds = []struct {
+	words []string
+	depth Span
+}{
+	{[]string{"loaf", "bread"}, Span{Low: 6, Likely: 6.7, High: 7.6}},
+	{[]string{"sheet", "tray", "roll", "traybake"}, Span{Low: 1.9, Likely: 2.5, High: 3.8}},
+	{nil, Span{Low: 3.8, Likely: 5, High: 6.4}},
+}
+
+var twoSides = regexp.MustCompile(`^\s*(?:a |an |about )*` + aFigure + aUnit + `(?:x|by)\s*` + aFigure + `(inches\b|inch\b|in\b\.?|"|''|cm\b)([^,;(]*)`)
+
+// sidesOf is a pan of which the two sides are told and not the depth, "10 x 13
+// in casserole", with the depth pans of that kind have. A word for a dish must
+// stand behind, so that a third figure left out is still asked for.
+func sidesOf(t *reference.Tables, words string) (Dish, bool) {
+	m := twoSides.FindStringSubmatch(strings.ToLower(dashes.Replace(words)))
+	if m == nil {
+		return Dish{}, false
+	}
+	said := singular(reference.Words(m[5]))
+	if !slices.ContainsFunc(said, func(w string) bool { return w == "casserole" || dishWord(t, w) }) ||
+		slices.ContainsFunc(said, func(w string) bool { return slices.Contains(roundOnly, w) }) {
+		return Dish{}, false
+	}
+	scale, ok := unitOf(m[2], m[4])
+	if !ok {
+		return Dish{}, false
+	}
+	long, err := figureOf(bare(m[1]), scale)
+	if err != nil {
+		return Dish{}, false
+	}
+	short, err := figureOf(bare(m[3]), scale)
+	if err != nil || short.Likely < deepForWidth*long.Likely && !slices.Contains(said, "loaf") {
+		return Dish{}, false // the second figure may be the depth
+	}
+	if long.Likely < short.Likely {
+		long, short = short, long
+	}
+	if short.Low < narrowest || long.High > widest {
+		return Dish{}, false
+	}
+	for _, kind := range sidesKinds {
+		if kind.words != nil && !slices.ContainsFunc(said, func(w string) bool { return slices.Contains(kind.words, w) }) {
+			continue
+		}
+		d := made(words, []Span{long, short, kind.depth}, m[5], Span{})
+		d.Name, d.DepthGuessed = strings.Join(strings.Fields(words), " "), true
+		return d, true
+	}
+	return Dish{}, false
+}
+
+// roundOnly are words for dishes that have no two sides.
+var roundOnly = []string{"pie", "plate", "cup", "basin", "ring", "hoop", "springform", "ramekin", "bowl"}
+
+// dishWord reports whether a word ends the name of a row: pan, tin, dish, mould.
+func dishWord(t *reference.Tables, word string) bool {
+	return slices.ContainsFunc(t.Vessels, func(v reference.Vessel) bool {
+		return slices.ContainsFunc(v.Names, func(name string) bool {
+			in := singular(reference.Words(name))
+			return len(in) > 0 && in[len(in)-1] == word
+		})
+	})
 }
 
 var capacity = regexp.MustCompile(`^\s*(?:a |an |about )*(` + aFigure + `|one |two |three |four |half )\s*-?(cup|pint|quart|litre|liter)s?\b[ -]*(.*)$`)
