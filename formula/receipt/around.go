@@ -19,13 +19,15 @@ var adviceWords = words(strings.Join(advice, " "))
 // Words around a name that show it is not put into the dish.
 var (
 	// compares: "as thick as cream", "the size of an egg", "the colour of straw".
-	compares = []string{"as", "size", "bigness", "resemble", "resembles", "resembling", "consistency", "consistence", "thickness", "thick", "colour", "color", "shape", "weight"}
+	compares = []string{"as", "size", "bigness", "resemble", "resembles", "resembling", "consistency", "consistence", "thickness", "colour", "color", "shape", "weight"}
 	// vessels: greased, floured and filled with what does not go in.
 	vessels = []string{"dish", "dishes", "tin", "tins", "pan", "pans", "mould", "moulds", "mold", "molds", "basin", "saucepan", "stewpan", "paper", "papers", "board", "slab", "table", "hoop", "hoops", "patty", "pattypans", "plate", "plates", "saucer", "saucers", "cup", "cups", "cloth", "rolling", "hands", "pot", "bath", "fill", "filled", "grease", "greased", "greasing", "rub", "kettle", "spoon", "sheet", "sheets", "mustard"}
+	// greasers: what a vessel is rubbed, dusted, lined or filled with that is not eaten as a part.
+	greasers = []string{"butter", "lard", "oil", "suet", "fat", "grease", "dripping", "flour", "meal", "sugar", "crumbs", "bread", "egg", "eggs", "white", "water", "paper", "mustard", "salt", "rice", "beans", "bran", "wine", "milk", "brandy", "vinegar", "cream", "isinglass", "syrup", "ice"}
 	// tools: "butter dish", "egg whisk", "water-bath", "cream-coloured".
 	tools = []string{"spoon", "spoons", "spoonful", "spoonfuls", "cup", "cups", "cupful", "glass", "glasses", "dish", "dishes", "pan", "pans", "bowl", "basin", "board", "mill", "whisk", "slice", "cloth", "paper", "press", "cutter", "knife", "grater", "brush", "pot", "jug", "boat", "sieve", "bag", "tin", "oven", "box", "jar", "cellar", "dredger", "bath", "beater", "squeezer", "scoop", "thermometer", "tub", "cask", "shell", "shells", "cloths", "mould", "coloured", "colored", "colour", "color", "like", "sized", "size"}
 	// finishes: what is brushed, sifted or stuck on at the end is not weighed.
-	finishes = []string{"feather", "brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dredge", "powder", "scatter"}
+	finishes = []string{"feather", "brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dusted", "dusting", "dredge", "dredged", "dredging", "powder", "scatter"}
 	// mixes: with one of these before it, "with water" is an ingredient.
 	mixes = []string{"mix", "mixed", "moisten", "moistened", "wet", "wetted", "dilute", "diluted", "thin", "thinned", "knead", "make", "made", "making", "paste", "work", "slake", "bind"}
 	// nouns: a thing follows these, so that "the butter" is no verb.
@@ -62,9 +64,11 @@ func passedOver(words []string, from, to int) bool {
 		return true // beaten to a cream, melted to oil
 	case sweetened(words[:from]), filledWith(words[:from], name):
 		return false // fill it with raspberries, made sweet with sugar
-	case before(8, vessels) && before(8, []string{"with"}) && !laidWith(words[max(0, from-8):from]):
+	case before(8, vessels) && before(8, []string{"with"}) && overlaps(name, greasers) && !laidWith(words[max(0, from-8):from]):
 		return true // rub the dish with butter
-	case finished(words[max(0, from-6):from]) && !slices.Contains(name, "nutmeg"):
+	case name[len(name)-1] == "cheese" && (stem(next) == "cake" || stem(next) == "straw"):
+		return true // what is baked, in two words
+	case finished(words[max(0, from-6):from], words[from:]) && !slices.Contains(name, "nutmeg"):
 		return true // brush it with the white of an egg
 	case verb && after(5, vessels):
 		return true // grease and flour the tin
@@ -111,6 +115,9 @@ func filledWith(before, name []string) bool {
 	for n > 0 && strings.HasSuffix(before[n-1], "ed") && before[n-1] != "filled" {
 		n-- // "with stewed apples"
 	}
+	if n > 1 && slices.Contains([]string{"the", "these", "your"}, before[n-1]) {
+		n--
+	}
 	if n < 2 || before[n-1] != "with" || overlaps(name, notFillings) {
 		return false
 	}
@@ -129,15 +136,30 @@ func sweetened(before []string) bool {
 }
 
 // finished reports a word for what is brushed or strewn on at the end; "a stick of" is
-// none.
-func finished(words []string) bool {
+// none. What is strewn between layers, or of which no more is said than that it is
+// strewn in, is put in.
+func finished(words, after []string) bool {
 	for i, w := range words {
-		if slices.Contains(finishes, w) && (i+1 == len(words) || words[i+1] != "of") {
-			return true
+		if !slices.Contains(finishes, w) || i+1 < len(words) && words[i+1] == "of" {
+			continue
 		}
+		if slices.Contains(strews, w) {
+			near := after[:min(len(after), 12)]
+			if overlaps(near, layered) || overlaps(words, layered) || !overlaps(words[i+1:], onTop) && !overlaps(near, onTop) {
+				continue
+			}
+		}
+		return true
 	}
 	return false
 }
+
+var (
+	// strews are the finishes that may as well be strewn in.
+	strews  = []string{"sprinkle", "sprinkled", "strew", "strewed", "strewn", "scatter"}
+	layered = []string{"layer", "layers", "between", "among", "amongst", "alternately"}
+	onTop   = []string{"over", "on", "upon", "top", "with", "it", "them"}
+)
 
 func overlaps(a, b []string) bool {
 	return slices.ContainsFunc(a, func(w string) bool { return slices.Contains(b, w) })

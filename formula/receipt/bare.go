@@ -86,6 +86,9 @@ func (w *weave) named(i int) (mention, bool) {
 			return m, true
 		}
 	}
+	if m, ok := w.enoughOfBoth(i, to, c); ok {
+		return m, true
+	}
 	state := w.stateAfter(to)
 	if k := w.key(i - 1); !w.inList && k == "the" && !(w.ts[min(to, len(w.ts)):].begins("to your") > 0 || w.ts[min(to, len(w.ts)):].begins("to taste") > 0) {
 		state = 0
@@ -117,6 +120,25 @@ func (w *weave) named(i int) (mention, bool) {
 		return mention{from: from, to: to, how: again}, true // of what was there before, by that name or another
 	}
 	return w.asBare(from, to, c, "", "")
+}
+
+// enoughOfBoth reads the first of "water and sugar enough to cover them": what is
+// said behind the second is said of both.
+func (w *weave) enoughOfBoth(i, to int, c reference.Called) (mention, bool) {
+	if w.key(to) != "and" || w.key(i-1) == "the" || c.Ingredient == nil || len(c.Ingredient.Roles) == 0 {
+		return mention{}, false
+	}
+	d, end := w.nameAt(to+1, true)
+	if end == 0 || d.Ingredient == nil || d.Ingredient == c.Ingredient {
+		return mention{}, false
+	}
+	e := w.stateAfter(end)
+	if e == 0 || w.key(end) != "enough" && w.key(end) != "sufficient" {
+		return mention{}, false
+	}
+	m, ok := w.reads(i, to, to, w.say(i, to)+" "+w.say(end, e), "what is enough is said of both")
+	m.how = bare
+	return m, ok
 }
 
 // inTitle reports a name of which the receipt is, "the codlins" of a codlin tart: it is
@@ -214,7 +236,7 @@ func (w *weave) spiceLast(from, to int) bool {
 			return false
 		}
 	}
-	return last.how == withAmount
+	return last.how != again
 }
 
 // forSauce reports that what is named is said to make a sauce, "with butter, sugar and

@@ -1,6 +1,7 @@
 package receipt
 
 import (
+	"slices"
 	"strings"
 
 	"assize/formula"
@@ -39,6 +40,9 @@ func (w *weave) leanAfter(i, to int, c reference.Called) (mention, bool) {
 // pound;", "suet, chopped fine, twelve ounces", "of flour there is half a pound",
 // "of milk four" after an amount in spoonfuls, "eggs, five;".
 func (w *weave) amountBehind(i, to int, c reference.Called) (mention, bool) {
+	if w.ordersGreasing(i, to) {
+		return mention{}, false
+	}
 	if e := w.amountAfter(to); e > 0 {
 		if m, ok := w.reads(i, e, e, "", ""); ok {
 			return m, true
@@ -82,6 +86,28 @@ func (w *weave) amountBehind(i, to int, c reference.Called) (mention, bool) {
 	}
 	return w.reads(i, j+n, j+n, written, note)
 }
+
+// ordersGreasing reports a name that is an order here, "butter a large bowl": it
+// begins a clause, and the article of a vessel follows it.
+func (w *weave) ordersGreasing(i, to int) bool {
+	if to != i+1 || w.inList || !slices.Contains(verbs, w.keys[i]) || i > 0 && w.ts[i-1].kind != mark && w.keys[i-1] != "and" && w.keys[i-1] != "then" {
+		return false
+	}
+	if k := w.key(to); k != "a" && k != "an" && k != "some" && k != "the" && k != "your" {
+		return false
+	}
+	for j := to + 1; j < min(len(w.ts), to+4); j++ {
+		if w.ts[j].kind != word {
+			return false
+		}
+		if w.ts.is(j, greasedWords) {
+			return true
+		}
+	}
+	return false
+}
+
+var greasedWords = words(strings.Join(vessels, " ") + " bowl bowls tins moulds cups")
 
 // countBehind reads how many there are of a thing that is counted, when that stands
 // behind its name: "eggs, five;", "lemons 2".

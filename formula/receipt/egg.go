@@ -68,13 +68,33 @@ func (r *Reader) eggSidesFirst(ts phrase) (found, bool) {
 			a.Words += " " + mine.name.String()
 		}
 		sides := sidesIn(p.parts)
+		forms, more := otherSide(forms, sides)
 		if len(sides) == 2 { // "the yolks and whites of 4 eggs, beaten apart"
 			r.place(&f, a, mine, append(split(p.parts), forms...))
 			continue
 		}
 		r.side(&f, a, mine, sides[0], forms)
+		if more != nil {
+			b := a
+			b.Number = *more.count
+			r.side(&f, b, mine, more.sides[0], nil)
+		}
 	}
 	return f, true
+}
+
+// otherSide takes from what is said of yolks how many of the whites go in with
+// them, or of whites how many yolks: "(leaving out all the whites but two)".
+func otherSide(forms []phrase, sides []string) ([]phrase, *limited) {
+	if len(sides) != 1 {
+		return forms, nil
+	}
+	for i, c := range forms {
+		if l, ok := limit(c); ok && !l.out && l.count != nil && l.sides[0] == other(sides[0]) {
+			return slices.Delete(slices.Clone(forms), i, i+1), &l
+		}
+	}
+	return forms, nil
 }
 
 // sidesIn lists the sides a phrase names, each once.
@@ -278,6 +298,7 @@ type limited struct {
 var (
 	leavesOut = words("leaving leave left omitting omit without wanting less except excepting minus no reserving taking out")
 	onlyThese = words("only")
+	allBut    = words("but except save excepting")
 	extra     = words("extra more additional added besides also")
 )
 
@@ -331,6 +352,15 @@ func limit(c phrase) (limited, bool) {
 			if l.count = &span; n.fraction {
 				l.count, l.times = nil, &span
 			}
+		}
+	}
+	if k := c.key(at + 1); l.out && l.count == nil && l.times == nil && allBut.has(k) { // "leaving out all the whites but two"
+		j := at + 2
+		if c.key(j) == "for" {
+			j++
+		}
+		if n := number(c[min(j, len(c)):]); n.used > 0 && n.err == nil && !n.article && !n.fraction {
+			l.count, l.out = &n.span, false
 		}
 	}
 	if k := c.key(0); (k == "and" || k == "with" || k == "plus") && l.count != nil && !l.out && !c.has(onlyThese) { // "and two whites" are two more

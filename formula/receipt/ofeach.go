@@ -22,6 +22,9 @@ func (w *weave) ofEach(i int) (mention, bool) {
 
 // each reads "half a pound each of butter and sugar".
 func (w *weave) each(i, j int) (mention, bool) {
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," && w.key(j+1) == "each" { // "a tablespoonful, each, of cloves and mace"
+		j++
+	}
 	if w.key(j) == "of" && w.key(j+1) == "each" {
 		j++
 	}
@@ -29,6 +32,9 @@ func (w *weave) each(i, j int) (mention, bool) {
 		return mention{}, false
 	}
 	j++
+	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," && w.key(j+1) == "of" {
+		j++
+	}
 	if w.key(j) == "of" {
 		j++
 	}

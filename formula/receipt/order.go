@@ -44,7 +44,7 @@ func (m *making) told(ts phrase, took, why string) {
 // order reads a sentence of the method. One that only lists what to take is no
 // step.
 func (m *making) order(whole, ts phrase) {
-	chosen := ts.has(choiceWords) || ts.key(0) == "if"
+	chosen := ts.has(choiceWords) || ts.key(0) == "if" && !wishes(ts)
 	m.references(ts)
 	w := newWeave(m.r, m.page, ts)
 	onlyTakes := true
@@ -78,6 +78,14 @@ func (m *making) order(whole, ts phrase) {
 		m.step(whole)
 	}
 }
+
+// wishes reports words before the making itself: "if you wish to make a good
+// pudding, take", "if you want it". They leave nothing open.
+func wishes(ts phrase) bool {
+	return ts.key(1) == "you" && (ts.key(2) == "wish" || ts.key(2) == "want" || ts.key(2) == "would") && ts[:min(len(ts), 6)].has(makes)
+}
+
+var makes = words("make have")
 
 // handledItems reports ingredients of which it is said what is done to them.
 func handledItems(items []formula.Item) bool {
@@ -191,13 +199,20 @@ func (m *making) sameAmount(it formula.Item) bool {
 	for _, p := range m.parts {
 		for _, l := range p.lines {
 			for _, have := range l.line.Items {
-				if have.Ingredient == it.Ingredient && have.Amount.Measure == it.Amount.Measure && have.Amount.Number.Likely.Equal(it.Amount.Number.Likely) {
+				if have.Ingredient == it.Ingredient && have.Amount.Measure == it.Amount.Measure && have.Amount.Number.Likely.Equal(it.Amount.Number.Likely) && sameName(have.Name, it.Name) {
 					return true
 				}
 			}
 		}
 	}
 	return false
+}
+
+// sameName reports names of which one says no more than the other: "candied orange"
+// and "candied lemon" are two things, though they are weighed alike.
+func sameName(a, b string) bool {
+	x, y := stems(reference.Words(a)), stems(reference.Words(b))
+	return containsAll(x, y) || containsAll(y, x)
 }
 
 // namedLast is what was named last in the part without an amount, nil when an amount

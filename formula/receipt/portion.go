@@ -21,7 +21,7 @@ func portions(ts phrase, parts wordSet) (out []portion, ok bool) {
 	}
 	var starts []int
 	for i := range ts {
-		if i > 0 && ts[i-1].kind != mark && ts.key(i-1) != "and" {
+		if i > 0 && ts[i-1].kind != mark && ts.key(i-1) != "and" && ts.key(i-1) != "with" {
 			continue
 		}
 		if _, _, ok := partsAt(ts[i:], parts); ok && (len(starts) == 0 || i > starts[len(starts)-1]) {
@@ -52,7 +52,7 @@ func portions(ts phrase, parts wordSet) (out []portion, ok bool) {
 		if p.parts.key(len(p.parts)-1) == "of" || p.parts.key(len(p.parts)-1) == "from" {
 			p.parts = p.parts[:len(p.parts)-1]
 		}
-		for len(p.name) > 0 && (p.name.key(len(p.name)-1) == "and" || p.name[len(p.name)-1].kind == mark && p.name.key(len(p.name)-1) != ")") {
+		for len(p.name) > 0 && (p.name.key(len(p.name)-1) == "and" || p.name.key(len(p.name)-1) == "with" || p.name[len(p.name)-1].kind == mark && p.name.key(len(p.name)-1) != ")") {
 			p.name = p.name[:len(p.name)-1]
 		}
 		out = append(out, p)

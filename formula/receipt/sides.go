@@ -46,7 +46,10 @@ func (w *weave) parts(i int) (mention, bool) {
 		written = rest + " " + share.String() + " a " + w.say(end, to)
 		note = "a part of one is taken as one in part"
 	}
-	return w.reads(i, w.tail(to, true), to, written, note)
+	if m, ok := w.reads(i, w.tail(to, true), to, written, note); ok || !w.participleAt(to-1) || written != "" {
+		return m, ok
+	}
+	return w.reads(i, to-1, to-1, "", "") // "the rinds of two Seville oranges boiled"
 }
 
 // crumb reads "the crumb of a roll", "the crumb of a penny loaf, grated" and "a penny

@@ -23,6 +23,12 @@ func (w *weave) tailStep(i int, eggs bool) int {
 		if k := w.ts[i].key; k != "," && k != "(" {
 			return i
 		}
+		if w.ts[i].key == "," && i+1 < len(w.ts) && w.ts[i+1].key == "(" { // "eight eggs, (leaving out two of the whites,)"
+			if n := w.tailStep(i+1, eggs); n > i+1 {
+				return n
+			}
+			return i
+		}
 		end := i + 1
 		for end < len(w.ts) && w.ts[end].kind != mark {
 			end++
@@ -73,8 +79,16 @@ var forWord = words("for")
 
 // closed takes in the bracket that was opened at i.
 func (w *weave) closed(i, n int) int {
-	if w.ts[i].key == "(" && n < len(w.ts) && w.ts[n].key == ")" {
-		return n + 1
+	if w.ts[i].key != "(" {
+		return n
+	}
+	for k := n; k < min(len(w.ts), n+2); k++ {
+		if w.ts[k].key == ")" {
+			return k + 1
+		}
+		if w.ts[k].key != "," {
+			break
+		}
 	}
 	return n
 }

@@ -48,7 +48,7 @@ func (m *making) name(ts phrase) {
 		m.f.Also = append(m.f.Also, "No. "+number)
 		ts, m.titled = rest, rest
 	}
-	words := strings.Trim(m.page.words(ts[0].from-1, after(ts)), " .:-–—_*=")
+	words := strings.Trim(m.page.words(ts[0].from-1, after(ts)), " .,;:-–—_*=")
 	if utf8.RuneCountInString(words) < longestTitle {
 		m.named = append(m.named, stretch{from: ts[0].from - 1, to: after(ts)})
 	}
