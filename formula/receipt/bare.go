@@ -206,7 +206,7 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	if w.clauseHas(from, to, adviceWords) || w.forSauce(to) {
 		return false
 	}
-	if onlyIdle(name) && !(len(name) > 1 && sugared.has(name[0])) || len(name) == 1 && notName.has(name[0]) && !w.withSalt(from, to) && !w.spiceLast(from, to) {
+	if onlyIdle(name) && !(len(name) > 1 && sugared.has(name[0])) && !w.withSalt(from, to) || len(name) == 1 && notName.has(name[0]) && !w.withSalt(from, to) && !w.spiceLast(from, to) {
 		return false
 	}
 	// The rules for names in a method look no further than the next stop.

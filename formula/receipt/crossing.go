@@ -84,6 +84,9 @@ func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
 	}
 	if kind == formula.Pastry {
 		c.lay = layOf(ts)
+		if k := ts.key(from - 1); c.lay == "" && (k == "a" || k == "the" || k == "your") && ts.key(from-2) == "into" && ts[max(0, from-6):from].has(pours) {
+			c.lay = "lining" // it is filled
+		}
 		if near := layOf(pieceOf(ts, from)); near != "" && c.lay != "patty" { // what the dish is told to be may stand elsewhere
 			c.lay = near
 		}
@@ -107,6 +110,9 @@ var (
 	laying          = words("line lined lining lay laid cover covered covering sheet sheeted put bake baked edge edged rim round border bordered place placed roll rolled spread have patty pattypans pans tins under over")
 	pasteBefore     = words("with in of a an the over on some good under thin out one two your")
 )
+
+// pours are the words for filling a paste that lies in its dish already.
+var pours = words("pour put turn")
 
 var shellWords = words("pie tart pastry patty")
 
@@ -136,7 +142,9 @@ func laid(ts phrase, from, i int) bool {
 	b := ts.key(from - 1)
 	if b == "a" || b == "an" || b == "the" || b == "your" || b == "some" || b == "one" || b == "two" {
 		switch ts.key(from - 2) {
-		case "to", "into", "make", "makes", "like", "as", "till", "until", "form", "be":
+		case "into":
+			return ts[max(0, from-5):from].has(pours) && (i+1 >= len(ts) || ts[i+1].kind == mark || ts.key(i+1) == "and")
+		case "to", "make", "makes", "like", "as", "till", "until", "form", "be":
 			return false
 		case "is":
 			return ts.key(from-3) == "there"

@@ -76,7 +76,7 @@ func (r *Reader) eggSidesFirst(ts phrase) (found, bool) {
 		r.side(&f, a, mine, sides[0], forms)
 		if more != nil {
 			b := a
-			b.Number = *more.count
+			b.Number, b.Words = *more.count, more.words
 			r.side(&f, b, mine, more.sides[0], nil)
 		}
 	}
@@ -91,6 +91,7 @@ func otherSide(forms []phrase, sides []string) ([]phrase, *limited) {
 	}
 	for i, c := range forms {
 		if l, ok := limit(c); ok && !l.out && l.count != nil && l.sides[0] == other(sides[0]) {
+			l.words = c.String()
 			return slices.Delete(slices.Clone(forms), i, i+1), &l
 		}
 	}
@@ -293,6 +294,7 @@ type limited struct {
 	times *reference.Span // a share of the eggs' number: half the whites
 	out   bool            // they are left out
 	more  bool            // they are in addition
+	words string          // as written, where they are wanted
 }
 
 var (
@@ -354,7 +356,7 @@ func limit(c phrase) (limited, bool) {
 			}
 		}
 	}
-	if k := c.key(at + 1); l.out && l.count == nil && l.times == nil && allBut.has(k) { // "leaving out all the whites but two"
+	if k := c.key(at + 1); l.out && allBut.has(k) { // "leaving out all the whites but two"
 		j := at + 2
 		if c.key(j) == "for" {
 			j++

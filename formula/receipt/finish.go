@@ -407,7 +407,42 @@ func (m *making) references(ts phrase) {
 	for _, c := range m.crossing(ts) {
 		m.take(c, ts)
 	}
+	if putsLid(ts) {
+		for _, p := range m.parts {
+			if p.part.Kind == formula.Pastry && p.part.Lay == "lining" {
+				p.part.Lay = layBoth(p.part.Lay, "lid")
+				return
+			}
+		}
+	}
 }
+
+// putsLid reports a paste laid over what the lined dish was filled with: "put on a
+// crust", "put on another sheet of paste", "lay the upper crust on".
+func putsLid(ts phrase) bool {
+	for i := range ts {
+		if k := ts.key(i); k != "crust" && k != "paste" && k != "lid" && k != "cover" || i > 0 && ts[i-1].kind != word {
+			continue
+		}
+		from := i - 1
+		for from > 0 && ts[from].kind == word && (ts.is(from, lidBefore) || ts.is(from, pasteAdjectives)) {
+			from--
+		}
+		on := ts.key(from) == "on" && ts.is(from-1, putsOn)
+		if on && ts.key(i+1) != "the" { // "put on the crust a layer of apples"
+			return true
+		}
+		if ts.is(from, putsOn) && (ts.key(i+1) == "on" || ts.key(i+1) == "over") && !ts[i:min(len(ts), i+6)].has(dishWords) {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	lidBefore = words("a an the your another other sheet of lid top upper second thin nice good")
+	putsOn    = words("put lay place with")
+)
 
 // layBoth is how a paste is laid of which a second sentence speaks.
 func layBoth(before, now string) string {

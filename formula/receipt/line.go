@@ -378,6 +378,15 @@ func (r *Reader) standsAlone(c phrase) bool {
 			return true
 		}
 	}
+	for k := 1; k+1 < len(c); k++ { // "pepper and salt to taste"
+		if c.key(k) == "and" {
+			_, a := r.called(c[:k])
+			_, b := r.called(c[k+1 : k+2])
+			if a && b {
+				return true
+			}
+		}
+	}
 	if a, n := r.amountAt(c); n > 0 {
 		if c.key(len(c)-1) == "ones" { // "4 oz almonds, 6 bitter ones"
 			return true

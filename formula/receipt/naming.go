@@ -87,7 +87,7 @@ func (w *weave) furtherName(i, n int) (reference.Called, int) {
 // wholeName reports that a name is not cut out of the middle of words that mean
 // something else: "butter dish", "cream-coloured".
 func (w *weave) wholeName(from, to int) bool {
-	if to < len(w.ts) && (w.ts.is(to, toolWords) || w.ts.is(to, vesselWords) && to-from == 1 && w.keys[from] != "sugar") {
+	if to < len(w.ts) && (w.ts.is(to, toolWords) || w.ts.is(to, vesselWords) && to-from == 1 && w.keys[from] != "sugar" && !(w.keys[to] == "size" && w.key(to+1) == "of")) {
 		return false
 	}
 	if w.key(to) == "water" {

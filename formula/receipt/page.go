@@ -306,7 +306,7 @@ func isStep(ts phrase) bool {
 func (p *page) isTitle(rows []row, ts phrase, more bool) bool {
 	const longest = 14 // words
 	alone := len(rows) == 1 && more || p.capitals(rows[0])
-	if len(ts) == 0 || len(ts) > longest || ts[0].kind != word && len(ts) < 2 || !alone && p.r.isItem(ts) || ts[len(ts)-1].key == "," || ts[len(ts)-1].key == ";" {
+	if len(ts) == 0 || len(ts) > longest || ts[0].kind != word && len(ts) < 2 || !alone && p.r.isItem(ts) || (ts[len(ts)-1].key == "," || ts[len(ts)-1].key == ";") && !p.capitals(rows[0]) {
 		return false
 	}
 	if n := countMarks(ts, "."); n > 1 {

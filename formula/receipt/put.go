@@ -384,6 +384,11 @@ func (r *Reader) eachOf(ing *reference.Ingredient, said ...phrase) (string, bool
 			}
 		}
 	}
+	if c, ok := have["cocoa"]; ok { // a cocoa-nut
+		if _, ok := have["nut"]; ok {
+			have["coconut"] = c
+		}
+	}
 	best, bestParts, bestAt := "", 0, 0
 	for _, s := range sizes {
 		if s.Unit == "share" || strings.HasPrefix(s.Each, "whole-") || strings.HasPrefix(s.Each, "peeled-") {

@@ -82,7 +82,11 @@ func (w *weave) amount(i int) (mention, bool) {
 		return mention{from: i, to: to, how: again}, true
 	}
 	if full := w.longerName(j, to); full != "" && (definite || strings.HasPrefix(w.key(to-1), "berr")) {
-		return w.reads(i, to, to, w.say(i, i+n)+" of "+full, "named in full before")
+		m, ok := w.reads(i, to, to, w.say(i, i+n)+" of "+full, "named in full before")
+		if ok && definite && len(m.line.Items) == 1 {
+			w.partOnly(m.line.Items[0].Ingredient)
+		}
+		return m, ok
 	}
 	if m, ok := w.sideAfter(i, to, c); ok {
 		return m, true
@@ -195,7 +199,8 @@ func (w *weave) countable(c reference.Called, from, to, start int) bool {
 // elliptic reads "three quarters of butter" after "three quarters of a pound of
 // sugar": the measure is that of the amount before it.
 func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
-	if w.key(i+n) != "of" || w.last == nil || w.last.Amount.Measure == "" || w.definite(i, i+n) {
+	figured := w.ts[i].kind == figure && fraction(w.ts[i:]).used == n // "1/2 lb. butter, 1/4 citron"
+	if w.key(i+n) != "of" && !figured || w.last == nil || w.last.Amount.Measure == "" || w.definite(i, i+n) || figured && !w.quiet.isWeight(w.last.Amount.Measure) {
 		return mention{}, false
 	}
 	between := " "
@@ -279,7 +284,25 @@ func (w *weave) weighedOut(i, j int) (mention, bool) {
 	if w.bare != nil {
 		return w.reads(i, j, j, w.say(i, j)+" of "+w.bare.Name, "of what was named before")
 	}
+	if n := len(w.found); n > 0 {
+		if its := w.found[n-1].line.Items; len(its) == 1 && w.partOnly(its[0].Ingredient) {
+			return w.reads(i, j, j, w.say(i, j)+" of "+its[0].Name, "of what was named before")
+		}
+	}
 	return mention{}, false
+}
+
+// partOnly drops the count of a thing of which a part is weighed out: "open a
+// cocoa-nut, and weigh half a pound".
+func (w *weave) partOnly(ingredient string) bool {
+	for k := len(w.found) - 1; k >= 0; k-- {
+		m := &w.found[k]
+		if m.how == withAmount && len(m.line.Items) == 1 && m.line.Items[0].Ingredient == ingredient && m.line.Items[0].Amount.Measure == "" {
+			m.how = again
+			return true
+		}
+	}
+	return false
 }
 
 // ones reads "4 bitter ones" after sweet almonds: the noun is that of the thing
@@ -341,9 +364,13 @@ func (w *weave) proportion(i, j int, a amount) (mention, bool) {
 	if w.key(j) == "of" {
 		j++
 	}
-	_, to := w.nameAt(j, false)
+	c, to := w.nameAt(j, false)
 	if to == 0 {
 		return mention{}, false
+	}
+	if on := w.amountOf(c); on != nil && on.Amount.Measure == a.Measure && len(a.also) == 0 && a.Number.Likely.Equal(one) {
+		w.times = &on.Amount.Number // "to every pound of flour eight eggs", of which there are four pounds
+		return mention{from: from, to: to, how: again}, true
 	}
 	written := w.say(i, to)
 	if a.implied && !a.article() {

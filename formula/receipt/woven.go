@@ -42,6 +42,7 @@ type weave struct {
 	found  []mention
 	before func(c reference.Called, name []string) bool // was it listed
 	last   *formula.Item                                // the amount met last
+	times  *reference.Span                              // so many times is the next amount meant
 	bare   *formula.Item                                // what was named last without an amount
 	bared  func(name []string) bool                     // was it named without an amount
 	listed func(c reference.Called) *formula.Item       // what a line read before has of a thing
@@ -85,6 +86,7 @@ func (w *weave) scan() []mention {
 			continue
 		}
 		if m, ok := w.mentionAt(i); ok {
+			m = w.timesOver(m)
 			if w.otherWay(m) {
 				w.allChoices()
 				if last := &w.found[len(w.found)-1]; m.how != again && len(m.line.Items) == 1 {
@@ -106,6 +108,38 @@ func (w *weave) scan() []mention {
 	w.page.rooms.found = w.found
 	return w.found
 }
+
+// timesOver has an amount that is given for every pound of a thing be as many times
+// that as there are pounds of it. A stop ends what is given so.
+func (w *weave) timesOver(m mention) mention {
+	if w.times == nil || m.how == again {
+		return m
+	}
+	times := *w.times
+	if len(w.found) > 0 && w.ts[w.found[len(w.found)-1].to:m.from].has(fullStops) {
+		w.times = nil
+		return m
+	}
+	if m.how != withAmount || len(m.line.Items) != 1 || m.line.Items[0].Amount.State != formula.Stated {
+		return m
+	}
+	it := m.line.Items[0]
+	number := spelled(multiply(it.Amount.Number, times))
+	written := number + " " + it.Name
+	if it.Amount.Measure != "" {
+		written = number + " " + it.Amount.Measure + " of " + it.Name
+	}
+	if it.Form != "" {
+		written += ", " + it.Form
+	}
+	n, ok := w.reads(m.from, m.to, m.to, written, "so much for each of "+spelled(times))
+	if !ok {
+		return m
+	}
+	return n
+}
+
+var fullStops = words(". ;")
 
 // allChoices has "apple, plum or cherry" be one of the three: the names joined by
 // commas to the one before "or" are choices as well, and the first stands for all.
