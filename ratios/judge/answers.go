@@ -12,12 +12,14 @@ import (
 type Answer struct {
 	Row  *reference.Answer
 	From []string // the ingredients, or the words of the page, that bring it up
+	// Named are those that no line lists.
+	Named []Named
 }
 
 // Answers are the rows of the table that a receipt brings up, by its
-// ingredients and the words of its page.
-func Answers(w *weigh.Weighed, t *reference.Tables) []Answer {
-	text := pageWords(w.Formula)
+// ingredients, else by what its directions name, else by the words of its page.
+func (r *Report) Answers(t *reference.Tables) []Answer {
+	text := pageWords(r.Formula)
 	var out []Answer
 	for i := range t.Answers {
 		row := &t.Answers[i]
@@ -30,19 +32,24 @@ func Answers(w *weigh.Weighed, t *reference.Tables) []Answer {
 				a.From = append(a.From, s)
 			}
 		}
-		for _, ing := range holds(w) {
+		for _, ing := range holds(r.Weighed) {
 			if slices.Contains(row.Ingredients, ing.ID) {
 				add(ing.Name)
 			}
 		}
-		if len(a.From) == 0 {
+		for _, n := range r.Named {
+			if slices.Contains(row.Ingredients, n.Ingredient.ID) {
+				a.Named = append(a.Named, n)
+			}
+		}
+		if len(a.From)+len(a.Named) == 0 {
 			for _, word := range row.Words {
 				if hasAny(text, []string{word}) {
 					add(strings.ToLower(word))
 				}
 			}
 		}
-		if len(a.From) > 0 {
+		if len(a.From)+len(a.Named) > 0 {
 			out = append(out, a)
 		}
 	}
@@ -63,13 +70,18 @@ func holds(w *weigh.Weighed) []*reference.Ingredient {
 	return out
 }
 
-// Spirits are the ingredients that hold alcohol by their composition.
-func Spirits(w *weigh.Weighed) []*reference.Ingredient {
-	var out []*reference.Ingredient
-	for _, ing := range holds(w) {
+// Spirits are the ingredients that hold alcohol by their composition, those
+// listed and those the directions name.
+func (r *Report) Spirits() (listed []*reference.Ingredient, named []Named) {
+	for _, ing := range holds(r.Weighed) {
 		if ing.Per100.Alcohol.IsPositive() {
-			out = append(out, ing)
+			listed = append(listed, ing)
 		}
 	}
-	return out
+	for _, n := range r.Named {
+		if n.Ingredient.Per100.Alcohol.IsPositive() {
+			named = append(named, n)
+		}
+	}
+	return listed, named
 }

@@ -8,7 +8,6 @@ import (
 	"github.com/shopspring/decimal"
 
 	"assize/formula"
-	"assize/formula/weigh"
 	"assize/ratios/bake"
 	"assize/reference"
 )
@@ -16,8 +15,8 @@ import (
 // cautions are raised by what is in the pot, what is done to it, what it is
 // kept in and how it is set. They are never graded, nothing switches them off,
 // and they never clear anything.
-func cautions(w *weigh.Weighed, inputs []bake.Input, parts []Part, t *reference.Tables) []Finding {
-	page := &cautionPage{weighed: w, inputs: inputs, parts: parts, tables: t, text: pageWords(w.Formula)}
+func cautions(r *Report, inputs []bake.Input, t *reference.Tables) []Finding {
+	page := &cautionPage{Report: r, inputs: inputs, tables: t, text: pageWords(r.Formula)}
 	var out []Finding
 	for i := range t.Cautions {
 		c := &t.Cautions[i]
@@ -40,11 +39,10 @@ func cautions(w *weigh.Weighed, inputs []bake.Input, parts []Part, t *reference.
 
 // cautionPage is what a caution may look at of one receipt.
 type cautionPage struct {
-	weighed *weigh.Weighed
-	inputs  []bake.Input
-	parts   []Part
-	tables  *reference.Tables
-	text    string
+	*Report
+	inputs []bake.Input
+	tables *reference.Tables
+	text   string
 }
 
 // raises reports whether a caution applies, and to which part when it is one
@@ -54,12 +52,12 @@ func (p *cautionPage) raises(c *reference.Caution) (part string, yes bool) {
 	case hasAny(p.text, c.Unless), len(c.With) > 0 && !hasAny(p.text, c.With) && !(c.Sour && p.sour()):
 		return "", false
 	case c.Allergens:
-		return "", len(Allergens(p.weighed, p.tables)) > 0
+		return "", len(p.Allergens) > 0
 	case len(c.Walls) > 0 && p.bakedIn(c.Walls):
 		return "", true
 	}
-	for i := range p.weighed.Parts {
-		if of := p.weighed.Parts[i].Of; p.fits(c, i) && p.inPart(c, i) {
+	for i := range p.Weighed.Parts {
+		if of := p.Weighed.Parts[i].Of; p.fits(c, i) && p.inPart(c, i) {
 			return of.Name, true
 		}
 	}
@@ -71,28 +69,34 @@ func (p *cautionPage) raises(c *reference.Caution) (part string, yes bool) {
 // fits reports whether part i is of the kind, and as cooked, as the caution
 // asks.
 func (p *cautionPage) fits(c *reference.Caution, i int) bool {
-	of := p.weighed.Parts[i].Of
+	of := p.Weighed.Parts[i].Of
 	switch {
 	case len(c.Kinds) > 0 && !slices.Contains(c.Kinds, string(of.Kind)),
-		c.Uncooked && cooked(p.weighed.Formula, &p.inputs[i]),
-		c.Under && (i >= len(p.parts) || !p.parts[i].Done.Under || !cooked(p.weighed.Formula, &p.inputs[i])):
+		c.Uncooked && cooked(p.Weighed.Formula, &p.inputs[i]),
+		c.Under && (i >= len(p.Parts) || !p.Parts[i].Done.Under || !cooked(p.Weighed.Formula, &p.inputs[i])):
 		return false
 	}
 	return true
 }
 
-// inPart reports whether something in part i raises the caution.
+// inPart reports whether something in part i raises the caution: what is listed,
+// and by its role what its directions put to it.
 func (p *cautionPage) inPart(c *reference.Caution, i int) bool {
-	for _, it := range p.weighed.Parts[i].Items {
-		role := slices.ContainsFunc(it.Ingredient.Roles, func(r string) bool { return slices.Contains(c.Roles, r) })
+	role := func(ing *reference.Ingredient) bool {
+		return slices.ContainsFunc(ing.Roles, func(r string) bool { return slices.Contains(c.Roles, r) }) &&
+			(len(c.Words) == 0 || hasAny(p.text, c.Words))
+	}
+	for _, it := range p.Weighed.Parts[i].Items {
 		switch {
 		case slices.Contains(c.Ingredients, it.Ingredient.ID),
 			c.Egg && isEgg(it.Ingredient),
-			role && (len(c.Words) == 0 || hasAny(p.text, c.Words)):
+			role(it.Ingredient):
 			return true
 		}
 	}
-	return false
+	return slices.ContainsFunc(p.Named, func(n Named) bool {
+		return n.Part == i && n.Place != InPractice && (slices.Contains(c.Ingredients, n.Ingredient.ID) || role(n.Ingredient))
+	})
 }
 
 func isEgg(ing *reference.Ingredient) bool {
@@ -105,7 +109,7 @@ var sourFrom = decimal.RequireFromString("0.4")
 
 // sour reports that something sour by its composition is in the pot.
 func (p *cautionPage) sour() bool {
-	return slices.ContainsFunc(holds(p.weighed), func(ing *reference.Ingredient) bool {
+	return slices.ContainsFunc(holds(p.Weighed), func(ing *reference.Ingredient) bool {
 		c := &ing.Per100
 		return decimal.Sum(c.Citric, c.Malic, c.Tartaric, c.Acetic, c.Lactic).GreaterThanOrEqual(sourFrom)
 	})
@@ -115,12 +119,12 @@ func (p *cautionPage) sour() bool {
 func (p *cautionPage) bakedIn(walls []string) bool {
 	baked := false
 	for i := range p.inputs {
-		baked = baked || p.weighed.Formula.Parts[i].Kind != formula.Sauce && bake.FireOf(&p.inputs[i].Method).Baked && cooked(p.weighed.Formula, &p.inputs[i])
+		baked = baked || p.Weighed.Formula.Parts[i].Kind != formula.Sauce && bake.FireOf(&p.inputs[i].Method).Baked && cooked(p.Weighed.Formula, &p.inputs[i])
 	}
 	if !baked {
 		return false
 	}
-	return slices.ContainsFunc(wallsOf(p.weighed.Formula, p.tables), func(w string) bool { return slices.Contains(walls, w) })
+	return slices.ContainsFunc(wallsOf(p.Weighed.Formula, p.tables), func(w string) bool { return slices.Contains(walls, w) })
 }
 
 // wallsOf are the walls the dish of a receipt may have, by the longest name of
@@ -146,43 +150,73 @@ func wallsOf(f *formula.Formula, t *reference.Tables) []string {
 	return out
 }
 
-// Allergen is one group of a list with the ingredients that bring it in.
+// Allergen is one group of a list with what brings it in: ingredients, and what
+// the directions name that no line lists.
 type Allergen struct {
-	Row  *reference.Allergen
-	From []*reference.Ingredient
+	Row   *reference.Allergen
+	From  []*reference.Ingredient
+	Named []Named
 }
 
-// Allergens are the groups of both lists that the ingredients of a receipt
-// bring in, in the order of the table: of every line, whether its amount is
-// given or not, and of either side of a line in doubt. Nothing follows from a
-// group that is not among them: what is bought may hold more.
-func Allergens(w *weigh.Weighed, t *reference.Tables) []Allergen {
+// allergensOf are the groups of both lists that a receipt brings in, in the
+// order of the table: by every line, whether its amount is given or not, by
+// either side of a line in doubt, and by what is named in the directions.
+// Nothing follows from a group that is not among them: what is bought may hold
+// more.
+func allergensOf(r *Report, t *reference.Tables) []Allergen {
 	var out []Allergen
 	for i := range t.Allergens {
 		a := Allergen{Row: &t.Allergens[i]}
-		for j := range w.Parts {
-			for _, it := range w.Parts[j].Items {
-				groups := it.Ingredient.AllergensEU
-				if a.Row.List == "us" {
-					groups = it.Ingredient.AllergensUS
-				}
-				if slices.Contains(groups, a.Row.Group) && !slices.Contains(a.From, it.Ingredient) {
-					a.From = append(a.From, it.Ingredient)
-				}
+		brings := func(ing *reference.Ingredient) bool {
+			groups := ing.AllergensEU
+			if a.Row.List == "us" {
+				groups = ing.AllergensUS
+			}
+			return slices.Contains(groups, a.Row.Group)
+		}
+		for _, ing := range holds(r.Weighed) {
+			if brings(ing) {
+				a.From = append(a.From, ing)
 			}
 		}
-		if len(a.From) > 0 {
+		for _, n := range r.Named {
+			told := slices.ContainsFunc(a.From, func(ing *reference.Ingredient) bool { return sameKind(ing, n.Ingredient) }) ||
+				slices.ContainsFunc(a.Named, func(m Named) bool { return sameKind(m.Ingredient, n.Ingredient) })
+			if brings(n.Ingredient) && !told {
+				a.Named = append(a.Named, n)
+			}
+		}
+		if len(a.From)+len(a.Named) > 0 {
 			out = append(out, a)
 		}
 	}
 	return out
 }
 
-// allergens names the groups of both lists in a sentence.
+// sameKind reports that whoever is told of one thing has been told of the other:
+// it is a form of it, or counts as the same. Nuts, meats and fish are named each
+// by itself.
+func sameKind(listed, named *reference.Ingredient) bool {
+	kind := func(ing *reference.Ingredient) string {
+		if ing.Base != "" {
+			return ing.Base
+		}
+		return ing.ID
+	}
+	return kind(listed) == kind(named) || isEgg(listed) && isEgg(named) ||
+		slices.ContainsFunc(named.Roles, func(r string) bool { return r != "nut" && r != "meat" && slices.Contains(listed.Roles, r) })
+}
+
+// allergens names the groups of both lists in a sentence, and which of them no
+// line lists.
 func (p *cautionPage) allergens() string {
 	by := map[string][]string{}
-	for _, a := range Allergens(p.weighed, p.tables) {
+	var only []string
+	for _, a := range p.Allergens {
 		by[a.Row.List] = append(by[a.Row.List], a.Row.Group)
+		if len(a.From) == 0 && !slices.Contains(only, a.Row.Group) {
+			only = append(only, a.Row.Group)
+		}
 	}
 	said := func(list string) string {
 		if len(by[list]) == 0 {
@@ -190,7 +224,11 @@ func (p *cautionPage) allergens() string {
 		}
 		return strings.Join(by[list], ", ")
 	}
-	return fmt.Sprintf("holds, by the European list, %s; by the American, %s", said("eu"), said("us"))
+	out := fmt.Sprintf("holds, by the European list, %s; by the American, %s", said("eu"), said("us"))
+	if len(only) > 0 {
+		out += "; not listed but named in the directions: " + strings.Join(only, ", ")
+	}
+	return out
 }
 
 // heats are words of a step that heat a sauce or an icing, which the oven of

@@ -12,7 +12,6 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"assize/formula/file"
-	"assize/formula/weigh"
 	"assize/ratios/bake"
 	"assize/ratios/judge"
 	"assize/reference"
@@ -159,7 +158,7 @@ func TestAllergensByBothLists(t *testing.T) {
 	require.NoError(t, err)
 	r := checked(t, tables, &shortReceipt{Lines: []string{"3 eggs", "2 oz barley flour", "1 oz candied peel", "almonds, to taste"}, Oven: "slow"})
 	got := map[string][]string{}
-	for _, a := range judge.Allergens(r.Weighed, tables) {
+	for _, a := range r.Allergens {
 		require.NotEmpty(t, a.From)
 		got[a.Row.List] = append(got[a.Row.List], a.Row.Group)
 	}
@@ -190,8 +189,8 @@ func TestEveryAnswerIsBroughtUp(t *testing.T) {
 	require.NoError(t, err)
 	up := func(s *shortReceipt) []string {
 		var ids []string
-		for _, a := range judge.Answers(checked(t, tables, s).Weighed, tables) {
-			require.NotEmpty(t, a.From)
+		for _, a := range checked(t, tables, s).Answers(tables) {
+			require.NotZero(t, len(a.From)+len(a.Named))
 			ids = append(ids, a.Row.ID)
 		}
 		return ids
@@ -210,9 +209,11 @@ func TestEveryAnswerIsBroughtUp(t *testing.T) {
 				f, faults := file.Read("receipt", (&shortReceipt{Lines: []string{"4 oz " + name}}).text(t), tables)
 				require.NoError(t, faults.Err(), id)
 				f.Parts[0].Lines[0].Items[0].Ingredient = id // whatever the year makes of its name
-				w, faults := weigh.Weigh(f, tables)
+				j := judge.New(tables)
+				j.Readings, j.Remedies = 1, false
+				r, faults := j.Check(f)
 				require.NoError(t, faults.Err(), id)
-				require.True(t, slices.ContainsFunc(judge.Answers(w, tables), func(x judge.Answer) bool { return x.Row.ID == a.ID }), id)
+				require.True(t, slices.ContainsFunc(r.Answers(tables), func(x judge.Answer) bool { return x.Row.ID == a.ID }), id)
 			}
 			for _, word := range a.Words {
 				require.Contains(t, up(&shortReceipt{Lines: []string{"1 lb sugar"}, Method: []string{"Then " + word + " it."}}), a.ID, word)

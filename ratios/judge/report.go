@@ -23,6 +23,10 @@ type Report struct {
 	Parts    []Part
 	Findings []Finding
 	Notes    []string // assumptions, traps of meaning, what could not be computed
+	// Named is what the directions put to the dish and no line lists.
+	Named []Named
+	// Allergens are the groups of foods people are allergic to, of both lists.
+	Allergens []Allergen
 	// Settle are the unknowns that carry most of the doubt, most first.
 	Settle []Doubt
 	// Said is the heat the receipt's own words come to, in the order they stand.

@@ -8,6 +8,7 @@ import (
 	"assize/ratios"
 	"assize/ratios/bake"
 	"assize/ratios/dish"
+	"assize/ratios/practice"
 	"assize/ratios/readings"
 )
 
@@ -15,7 +16,7 @@ import (
 // to be done, what oven it wants, how it lies in its dish by the likeliest
 // reading; what the steps name and no line weighs; and the cautions, which are
 // on whatever is made of a receipt. It tells nothing of textures.
-func (j *Judge) Sketch(w *weigh.Weighed, inputs []bake.Input) *Report {
+func (j *Judge) Sketch(w *weigh.Weighed, inputs []bake.Input, d *practice.Dish) *Report {
 	f := w.Formula
 	r := &Report{Formula: f, Weighed: w, Notes: w.Notes, Said: said(f, j.Tables)}
 	for i := range inputs {
@@ -34,7 +35,8 @@ func (j *Judge) Sketch(w *weigh.Weighed, inputs []bake.Input) *Report {
 		p.Done = doneness(&inputs[i], p)
 		p.Baking = own.baking(&inputs[i], p, r.Said, nil)
 	}
-	r.Findings = append(j.mentions(f), cautions(w, inputs, r.Parts, j.Tables)...)
+	r.meets(d, j.Tables)
+	r.Findings = append(j.mentions(f), cautions(r, inputs, j.Tables)...)
 	return r
 }
 

@@ -43,7 +43,7 @@ func (a *Assembler) sketch(w *weigh.Weighed, d *practice.Dish) *judge.Report {
 	for i := range inputs {
 		inputs[i] = bake.Input{Weighed: w, Part: i, Tables: a.tables, Rules: bake.Standard, Method: d.Methods[i]}
 	}
-	return a.judge.Sketch(w, inputs)
+	return a.judge.Sketch(w, inputs, d)
 }
 
 // oven gathers what is known of the baking.

@@ -44,7 +44,7 @@ type answering struct{ *checking }
 // longer, and what the American has beside.
 func (x *answering) lead() string {
 	var names []string
-	for _, a := range judge.Allergens(x.Report.Weighed, x.tables) {
+	for _, a := range x.Report.Allergens {
 		if !slices.Contains(names, a.Row.Group) && !slices.Contains(names, within[a.Row.Group]) {
 			names = append(names, a.Row.Group)
 		}
@@ -94,8 +94,8 @@ var listNames = map[string]string{"eu": "European", "us": "American"}
 func (x *answering) allergens() Table {
 	t := Table{Columns: []Column{{Name: "holds"}, {Name: "by list"}, {Name: "from"}}}
 	at := map[string]int{}
-	for _, a := range judge.Allergens(x.Report.Weighed, x.tables) {
-		from := strings.Join(namesOf(a.From), "; ")
+	for _, a := range x.Report.Allergens {
+		from := withNamed(namesOf(a.From), a.Named)
 		by := listNames[a.Row.List] + " " + x.cite(a.Row.Provenance)
 		key := a.Row.Group + from
 		if i, ok := at[key]; ok {
@@ -106,6 +106,20 @@ func (x *answering) allergens() Table {
 		t.Rows = append(t.Rows, []string{a.Row.Shown, by, from})
 	}
 	return t
+}
+
+// withNamed are names with those behind them that no line lists, each with where it
+// is named.
+func withNamed(names []string, more []judge.Named) string {
+	for _, n := range more {
+		names = append(names[:len(names):len(names)], fmt.Sprintf("%s (%s)", n.Ingredient.Name, namedIn[n.Place]))
+	}
+	return strings.Join(names, "; ")
+}
+
+// namedIn says where a thing is named that no line lists.
+var namedIn = map[judge.Place]string{
+	judge.InDirections: "named in the directions", judge.Elsewhere: "named elsewhere in the book", judge.InPractice: "in a step the worksheet adds",
 }
 
 func namesOf(list []*reference.Ingredient) []string {
@@ -138,21 +152,27 @@ func (x *answering) question(id string) List {
 	}
 	switch id {
 	case "alcohol":
-		for _, ing := range judge.Spirits(x.Report.Weighed) {
+		listed, named := x.Report.Spirits()
+		for _, ing := range listed {
 			if !essence(ing) {
 				add("against", "by what it is made of", ing.Name, x.cite(ing.Provenance))
 			}
 		}
+		for _, n := range named {
+			if !essence(n.Ingredient) {
+				add("against", "by what it is made of", withNamed(nil, []judge.Named{n}), x.cite(n.Ingredient.Provenance))
+			}
+		}
 	case "coeliac":
-		for _, a := range judge.Allergens(x.Report.Weighed, x.tables) {
+		for _, a := range x.Report.Allergens {
 			if a.Row.ID == "eu-gluten" {
-				add("against", "hold gluten", strings.Join(namesOf(a.From), "; "), x.cite(a.Row.Provenance))
+				add("against", "a source of gluten", withNamed(namesOf(a.From), a.Named), x.cite(a.Row.Provenance))
 			}
 		}
 	}
-	for _, a := range judge.Answers(x.Report.Weighed, x.tables) {
+	for _, a := range x.Report.Answers(x.tables) {
 		if a.Row.Question == id {
-			add(a.Row.Answer, a.Row.Says, strings.Join(a.From, "; "), x.cite(a.Row.Provenance))
+			add(a.Row.Answer, a.Row.Says, withNamed(a.From, a.Named), x.cite(a.Row.Provenance))
 		}
 	}
 	return append(against, ask...)
@@ -193,6 +213,11 @@ func (x *answering) rawEgg() List {
 			out = append(out, Entry{Label: p.Name, Text: text})
 		}
 	}
+	for _, n := range x.Report.Named {
+		if slices.Contains([]string{"egg", "white", "yolk"}, n.Ingredient.Kind) {
+			out = append(out, Entry{Label: x.Report.Parts[n.Part].Name, Text: fmt.Sprintf("%s, %s: it is to be baked on, or cooked through", n.Ingredient.Name, namedIn[n.Place])})
+		}
+	}
 	if len(out) == 0 {
 		out = append(out, Entry{Text: "No egg is listed."})
 	}
@@ -213,15 +238,32 @@ type answersDoc struct {
 }
 
 type fromDoc struct {
-	Group string   `json:"group"`
-	From  []string `json:"from"`
+	Group string     `json:"group"`
+	From  []string   `json:"from"`
+	Named []namedDoc `json:"named,omitempty"`
+}
+
+// namedDoc is a thing that no line lists.
+type namedDoc struct {
+	Ingredient string `json:"ingredient"`
+	Words      string `json:"words"`
+	In         string `json:"in"` // directions | elsewhere | practice
+}
+
+func namedDocs(list []judge.Named) []namedDoc {
+	var out []namedDoc
+	for _, n := range list {
+		out = append(out, namedDoc{n.Ingredient.ID, n.Words, string(n.Place)})
+	}
+	return out
 }
 
 type saysDoc struct {
-	Answer string   `json:"answer"` // against | ask; none speaks for a dish
-	Says   string   `json:"says"`
-	From   []string `json:"from"`
-	Source string   `json:"source"`
+	Answer string     `json:"answer"` // against | ask; none speaks for a dish
+	Says   string     `json:"says"`
+	From   []string   `json:"from"`
+	Named  []namedDoc `json:"named,omitempty"`
+	Source string     `json:"source"`
 }
 
 // AnswersJSON writes the answer sheet as one JSON object.
@@ -252,8 +294,8 @@ func AnswersJSON(w io.Writer, s *Sheet, a About, oneOfSeveral bool) error {
 	for _, l := range reference.AllergenLists {
 		d.Allergens[l] = []fromDoc{}
 	}
-	for _, x := range judge.Allergens(r.Weighed, a.Tables) {
-		from := fromDoc{Group: x.Row.Group}
+	for _, x := range r.Allergens {
+		from := fromDoc{Group: x.Row.Group, From: []string{}, Named: namedDocs(x.Named)}
 		for _, ing := range x.From {
 			from.From = append(from.From, ing.ID)
 		}
@@ -263,12 +305,17 @@ func AnswersJSON(w io.Writer, s *Sheet, a About, oneOfSeveral bool) error {
 	for _, q := range reference.Questions {
 		d.Questions[q] = []saysDoc{}
 	}
-	for _, ing := range judge.Spirits(r.Weighed) {
-		d.Questions["alcohol"] = append(d.Questions["alcohol"], saysDoc{"against", "holds alcohol", []string{ing.ID}, ing.Source})
+	listed, named := r.Spirits()
+	for _, ing := range listed {
+		d.Questions["alcohol"] = append(d.Questions["alcohol"], saysDoc{"against", "holds alcohol", []string{ing.ID}, nil, ing.Source})
 		use(ing.Source)
 	}
-	for _, x := range judge.Answers(r.Weighed, a.Tables) {
-		d.Questions[x.Row.Question] = append(d.Questions[x.Row.Question], saysDoc{x.Row.Answer, x.Row.Says, x.From, x.Row.Source})
+	for _, n := range named {
+		d.Questions["alcohol"] = append(d.Questions["alcohol"], saysDoc{"against", "holds alcohol", []string{}, namedDocs([]judge.Named{n}), n.Ingredient.Source})
+		use(n.Ingredient.Source)
+	}
+	for _, x := range r.Answers(a.Tables) {
+		d.Questions[x.Row.Question] = append(d.Questions[x.Row.Question], saysDoc{x.Row.Answer, x.Row.Says, slices.Concat([]string{}, x.From), namedDocs(x.Named), x.Row.Source})
 		use(x.Row.Source)
 	}
 	for i := range r.Findings {

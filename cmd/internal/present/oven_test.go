@@ -10,6 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"assize/ratios/judge"
 	"assize/ratios/oven"
 )
 
@@ -66,11 +67,28 @@ func TestNoPageClearsADish(t *testing.T) {
 		require.Contains(t, b.String(), "can carry disease", "no wish leaves a caution out")
 	}
 	// With nothing found, the sheet still says that nothing follows from it.
-	s.Report.Weighed.Parts[0].Items, s.Report.Weighed.Parts[1].Items = nil, nil
+	s.Report.Weighed.Parts[0].Items, s.Report.Weighed.Parts[1].Items, s.Report.Allergens = nil, nil, nil
 	var b bytes.Buffer
 	require.NoError(t, Answers(s, a).Text(&b, Layout{Width: 400}))
 	require.Contains(t, strings.Join(strings.Fields(b.String()), " "), "never clears a dish")
 	require.NotRegexp(t, clears, b.String())
+}
+
+// What no line lists is told with where it is named.
+func TestAnswersTellWhatIsOnlyNamed(t *testing.T) {
+	s, a := sample(t)
+	egg := s.Report.Allergens[0].From[0]
+	for place, words := range namedIn {
+		n := judge.Named{Ingredient: egg, Words: "white of an egg", Place: place, Part: 1}
+		s.Report.Named = []judge.Named{n}
+		s.Report.Allergens[0].From, s.Report.Allergens[0].Named = nil, s.Report.Named
+		s.Report.Findings = nil
+		var b bytes.Buffer
+		require.NoError(t, Answers(s, a).Text(&b, Layout{Width: 400}))
+		require.Contains(t, b.String(), "egg ("+words+")")
+		require.Contains(t, b.String(), "egg, "+words+": it is to be baked on")
+		require.NotContains(t, b.String(), "No egg is listed")
+	}
 }
 
 // HTML fetches nothing, runs nothing, and shows what people wrote as they wrote

@@ -149,6 +149,9 @@ func sample(t *testing.T) (*Sheet, About) {
 			{Words: "how strong the flour was", Part: .97, Of: "paste"},
 		},
 	}
+	for i := range few.Allergens {
+		r.Allergens = append(r.Allergens, judge.Allergen{Row: &few.Allergens[i], From: []*reference.Ingredient{ingredient("egg_whole")}})
+	}
 	r.Parts = []judge.Part{
 		{
 			Name: "paste", Kind: formula.Pastry, From: "Short paste", Lay: "lining",

@@ -57,7 +57,7 @@ const (
 )
 
 // answersLead is the first thing read on the answer sheet.
-const answersLead = "Made from the list of the receipt alone. Read every packet, then answer; when you do not know, say so. This sheet never clears a dish."
+const answersLead = "Made from what the receipt lists and what its directions name, and from nothing else. Read every packet, then answer; when you do not know, say so. This sheet never clears a dish."
 
 // allergensElse stands under the allergens.
 const allergensElse = "Of foods not named here nothing is known to us: bought things may hold more, and a kitchen that uses them all carries them from dish to dish."
