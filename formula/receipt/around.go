@@ -56,7 +56,7 @@ func passedOver(words []string, from, to int) bool {
 	name := words[from:to]
 	verb := len(name) == 1 && slices.Contains(verbs, name[0]) && slices.Contains(objects, next)
 	switch {
-	case slices.Contains(tools, next), before(6, compares):
+	case slices.Contains(tools, next), before(6, compares) && !asDone(words[max(0, from-6):from]):
 		return true
 	case next == "warm" && len(name) == 1:
 		return true // milk-warm, blood-warm
@@ -86,6 +86,20 @@ func passedOver(words []string, from, to int) bool {
 		return !before(4, []string{"with"}) || !mixed || before(10, vessels)
 	}
 	return false
+}
+
+// asDone reports that the only likening before a name is to another page: "as directed
+// for pound cake, add raisins".
+func asDone(before []string) bool {
+	if n := len(before); n == 0 || before[n-1] == "for" || before[n-1] == "in" || before[n-1] == "as" {
+		return false
+	}
+	for i, w := range before {
+		if slices.Contains(compares, w) && !(w == "as" && i+1 < len(before) && slices.Contains([]string{"directed", "above", "before", "usual", "for", "in"}, before[i+1])) {
+			return false
+		}
+	}
+	return true
 }
 
 // laidWith reports that a thing is laid with another in a vessel, which is not what the
@@ -143,6 +157,12 @@ func finished(words, after []string) bool {
 		if !slices.Contains(finishes, w) || i+1 < len(words) && words[i+1] == "of" {
 			continue
 		}
+		if w == "wash" { // "wash it over with egg", and no washing of fruit
+			if !overlaps(words[i+1:], []string{"with", "over"}) {
+				continue
+			}
+			return true
+		}
 		if slices.Contains(strews, w) {
 			near := after[:min(len(after), 12)]
 			if overlaps(near, layered) || overlaps(words, layered) || !overlaps(words[i+1:], onTop) && !overlaps(near, onTop) {
@@ -156,7 +176,7 @@ func finished(words, after []string) bool {
 
 var (
 	// strews are the finishes that may as well be strewn in.
-	strews  = []string{"sprinkle", "sprinkled", "strew", "strewed", "strewn", "scatter"}
+	strews  = []string{"sprinkle", "sprinkled", "strew", "strewed", "strewn", "scatter", "sift"}
 	layered = []string{"layer", "layers", "between", "among", "amongst", "alternately"}
 	onTop   = []string{"over", "on", "upon", "top", "with", "it", "them"}
 )

@@ -78,6 +78,7 @@ func (w *weave) named(i int) (mention, bool) {
 	if m, ok := w.amountBehind(i, to, c); ok {
 		return m, true
 	}
+	c, to = w.firstOfTwo(i, to, c)
 	if m, ok := w.leanAfter(i, to, c); ok {
 		return m, true
 	}
@@ -117,7 +118,13 @@ func (w *weave) named(i int) (mention, bool) {
 		}
 	}
 	if k := w.key(from - 1); !w.inList && (k == "the" || k == "this" || k == "these" || k == "your") && !(w.inTitle(i, to) && w.before != nil && !w.before(c, w.keys[i:to]) && !w.saidBefore(w.keys[i:to])) {
-		return mention{from: from, to: to, how: again}, true // of what was there before, by that name or another
+		m := mention{from: from, to: to, how: again} // of what was there before, by that name or another
+		if k == "the" && w.before != nil && !w.before(c, w.keys[i:to]) && c.Ingredient != nil && overlap(c.Ingredient.Roles, staples) {
+			if line, ok := w.reads(i, to, to, "", ""); ok {
+				m.first, m.line = true, line.line
+			}
+		}
+		return m, true
 	}
 	return w.asBare(from, to, c, "", "")
 }
@@ -140,6 +147,34 @@ func (w *weave) enoughOfBoth(i, to int, c reference.Called) (mention, bool) {
 	m.how = bare
 	return m, ok
 }
+
+// firstOfTwo is the first of two things that have one name together, "raisins and
+// currants": without an amount between them, each is a thing of its own. What is
+// sold or poured together, as milk and water, stays one.
+func (w *weave) firstOfTwo(i, to int, c reference.Called) (reference.Called, int) {
+	if c.Ingredient == nil || strings.HasPrefix(c.Ingredient.ID, "x_") {
+		return c, to
+	}
+	for k := i + 1; k+1 < to; k++ {
+		if w.keys[k] != "and" {
+			continue
+		}
+		a, n := w.nameAt(i, false)
+		if a.Ingredient == c.Ingredient && n == to {
+			a, n = w.r.begins(w.keys[i:k])
+			n += i
+		}
+		b, m := w.r.begins(w.keys[k+1 : to])
+		if n == k && k+1+m == to && a.Ingredient != nil && b.Ingredient != nil && a.Ingredient != b.Ingredient {
+			return a, k
+		}
+	}
+	return c, to
+}
+
+// staples are the roles of what a receipt may name with "the" and never list: "rub
+// the butter into the flour".
+var staples = []string{"flour", "butter"}
 
 // inTitle reports a name of which the receipt is, "the codlins" of a codlin tart: it is
 // put in though nothing was said of it before. What the title says is made of it is
@@ -215,6 +250,9 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	if (w.key(from-1) == "its" || w.key(from-1) == "their") && overlaps(clause, []string{"free", "wash", "washed"}) {
 		return false // butter washed free of its salt
 	}
+	if w.key(from-1) == "from" && overlaps(clause, []string{"free", "wash", "washed"}) {
+		return false // washed to free it from salt
+	}
 	if w.key(to) == "out" && overlaps(clause, []string{"wash", "squeeze", "press", "work"}) {
 		return false // wash the salt out
 	}
@@ -227,7 +265,18 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 // spiceLast reports "spice" at the end of a run of ingredients: "raisins a pound, and
 // spice".
 func (w *weave) spiceLast(from, to int) bool {
-	if k := w.key(from); k != "spice" && k != "spices" || !w.closesAt(to) || len(w.found) == 0 {
+	k := w.key(from)
+	if k != "spice" && k != "spices" {
+		return false
+	}
+	j := from - 1
+	for j > 0 && w.participleAt(j) {
+		j--
+	}
+	if w.ts.is(j, addsSpice) { // "add spice and sugar to your taste"
+		return true
+	}
+	if !w.closesAt(to) || len(w.found) == 0 {
 		return false
 	}
 	last := w.found[len(w.found)-1]
@@ -238,6 +287,8 @@ func (w *weave) spiceLast(from, to int) bool {
 	}
 	return last.how != again
 }
+
+var addsSpice = words("add some adding with")
 
 // forSauce reports that what is named is said to make a sauce, "with butter, sugar and
 // wine, for sauce", or another dish: "plums are made in the same way".

@@ -10,10 +10,12 @@ import (
 	"github.com/shopspring/decimal"
 
 	"assize/formula"
+	"assize/reference"
 )
 
 // finish makes the formula of what was gathered.
 func (m *making) finish() (*formula.Formula, Trace) {
+	m.neverListed()
 	for _, p := range m.parts {
 		slices.SortStableFunc(p.lines, func(a, b gathered) int { return a.from - b.from })
 		m.dropAgain(p)
@@ -69,6 +71,16 @@ func (m *making) finish() (*formula.Formula, Trace) {
 	m.owe()
 	m.trace.inOrder()
 	return m.f, m.trace
+}
+
+// neverListed lists what the receipt speaks of as known and nowhere lists: "rub the
+// butter into the flour" of a paste that is told in two lines.
+func (m *making) neverListed() {
+	for _, k := range m.firsts {
+		if len(k.line.Items) == 1 && !m.isListed(k.line.Items[0]) && !m.namedBare(reference.Words(k.line.Items[0].Name)) {
+			k.in.lines = append(k.in.lines, k.gathered)
+		}
+	}
 }
 
 // makes reports that a part of the kind is made here.

@@ -74,6 +74,13 @@ type making struct {
 	fruit   of        // whose rind or juice was taken
 	hand    string    // of what is being read: empty, or why it is no part of the first text
 	passing bool      // a part is made in passing
+	firsts  []known   // named as if they were listed
+}
+
+// known is a thing that a receipt speaks of as known, in the part that does.
+type known struct {
+	gathered
+	in *portionOf
 }
 
 // portionOf is one part being read.

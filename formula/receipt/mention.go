@@ -392,6 +392,9 @@ func (m *mentions) nameAt(words []string, i int) (spokenName, int) {
 // onlyIdle reports a name that says what is done to a thing or which part of
 // it, and not what it is: "grated rind".
 func onlyIdle(phrase []string) bool {
+	if n := len(phrase); n > 1 && slices.Contains(compounds, phrase[n-1]) && !strings.HasSuffix(phrase[n-2], "ed") {
+		return false // "corn meal"
+	}
 	for _, w := range phrase {
 		if !slices.Contains(notNames, w) && !strings.HasSuffix(w, "ed") {
 			return false
@@ -399,6 +402,9 @@ func onlyIdle(phrase []string) bool {
 	}
 	return true
 }
+
+// compounds end names of two words that say what the thing is, though neither does.
+var compounds = []string{"meal", "crumbs", "pepper"}
 
 // notNames are words that name an ingredient in a list and mostly something
 // else in a method: what is being made, a part of a fruit already listed, a

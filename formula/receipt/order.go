@@ -55,6 +55,10 @@ func (m *making) order(whole, ts phrase) {
 			if f.written != "" {
 				m.limitEggs(f.written)
 			}
+			if f.first && !chosen && !m.served(ts[:f.from]) {
+				g.how, g.note = bare, "spoken of as known, and listed nowhere"
+				m.firsts = append(m.firsts, known{g, m.now})
+			}
 			onlyTakes = false
 			continue
 		case chosen || m.served(ts[:f.from]):

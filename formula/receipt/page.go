@@ -246,7 +246,7 @@ func (p *page) body(rows []row, inList bool) bool {
 	if items == nil || !p.isList(rows, items, inList, broken) {
 		from := rows[0].from
 		for _, w := range rows { // a heading inside parts the prose
-			if w.to-w.from > longestHead || w.from == from {
+			if w.to-w.from > longestHead || w.from == from || !p.endsBefore(w.from) {
 				continue
 			}
 			ts := p.tokens(w.from, w.to)
@@ -276,6 +276,15 @@ func (p *page) body(rows []row, inList bool) bool {
 		}
 	}
 	return inList
+}
+
+// endsBefore reports that the sentence has ended before a place: the last words of
+// one, on a line of their own, are no heading.
+func (p *page) endsBefore(at int) bool {
+	for at > 0 && unicode.IsSpace(p.clear[at-1]) {
+		at--
+	}
+	return at == 0 || strings.ContainsRune(".:;!?-–—", p.clear[at-1])
 }
 
 // nameGoesOn reports a line that ends the name which the one before it begins:

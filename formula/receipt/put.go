@@ -384,9 +384,10 @@ func (r *Reader) eachOf(ing *reference.Ingredient, said ...phrase) (string, bool
 			}
 		}
 	}
-	if c, ok := have["cocoa"]; ok { // a cocoa-nut
-		if _, ok := have["nut"]; ok {
-			have["coconut"] = c
+	for _, two := range [...][3]string{{"cocoa", "nut", "coconut"}, {"vanilla", "bean", "pod"}} { // a cocoa-nut
+		c, ok := have[two[0]]
+		if _, both := have[two[1]]; ok && both {
+			have[two[2]] = c
 		}
 	}
 	best, bestParts, bestAt := "", 0, 0

@@ -14,6 +14,7 @@ type mention struct {
 	line     formula.Line
 	trouble  *Trouble
 	or       []mention // what may be taken instead
+	first    bool      // "the flour", of which nothing was said before
 }
 
 // manner is how an ingredient is met.
