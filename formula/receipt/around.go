@@ -23,7 +23,7 @@ var (
 	// vessels: greased, floured and filled with what does not go in.
 	vessels = []string{"dish", "dishes", "tin", "tins", "pan", "pans", "mould", "moulds", "mold", "molds", "basin", "saucepan", "stewpan", "paper", "papers", "board", "slab", "table", "hoop", "hoops", "patty", "pattypans", "plate", "plates", "saucer", "saucers", "cup", "cups", "cloth", "rolling", "hands", "pot", "bath", "fill", "filled", "grease", "greased", "greasing", "rub", "kettle", "spoon", "sheet", "sheets", "mustard"}
 	// greasers: what a vessel is rubbed, dusted, lined or filled with that is not eaten as a part.
-	greasers = []string{"butter", "lard", "oil", "suet", "fat", "grease", "dripping", "flour", "meal", "sugar", "crumbs", "bread", "egg", "eggs", "white", "water", "paper", "mustard", "salt", "rice", "beans", "bran", "wine", "milk", "brandy", "vinegar", "cream", "isinglass", "syrup", "ice"}
+	greasers = []string{"butter", "lard", "oil", "suet", "fat", "grease", "dripping", "flour", "meal", "sugar", "crumbs", "bread", "egg", "eggs", "white", "water", "paper", "mustard", "rice", "beans", "bran", "ice"}
 	// tools: "butter dish", "egg whisk", "water-bath", "cream-coloured".
 	tools = []string{"spoon", "spoons", "spoonful", "spoonfuls", "cup", "cups", "cupful", "glass", "glasses", "dish", "dishes", "pan", "pans", "bowl", "basin", "board", "mill", "whisk", "slice", "cloth", "paper", "press", "cutter", "knife", "grater", "brush", "pot", "jug", "boat", "sieve", "bag", "tin", "oven", "box", "jar", "cellar", "dredger", "bath", "beater", "squeezer", "scoop", "thermometer", "tub", "cask", "shell", "shells", "cloths", "mould", "coloured", "colored", "colour", "color", "like", "sized", "size"}
 	// finishes: what is brushed, sifted or stuck on at the end is not weighed.
@@ -60,7 +60,7 @@ func passedOver(words []string, from, to int) bool {
 		return true
 	case next == "warm" && len(name) == 1:
 		return true // milk-warm, blood-warm
-	case prev == "to", prev == "into", (prev == "a" || prev == "an") && (at(from-2) == "to" || at(from-2) == "into"):
+	case beatenTo(words[:from]):
 		return true // beaten to a cream, melted to oil
 	case sweetened(words[:from]), filledWith(words[:from], name):
 		return false // fill it with raspberries, made sweet with sugar
@@ -86,6 +86,22 @@ func passedOver(words []string, from, to int) bool {
 		return !before(4, []string{"with"}) || !mixed || before(10, vessels)
 	}
 	return false
+}
+
+// beatenTo reports that what follows is what a thing is brought to: "to a smooth",
+// "into".
+func beatenTo(before []string) bool {
+	n := len(before)
+	for n > 0 && slices.Contains([]string{"smooth", "stiff", "thick", "thin", "fine", "light", "soft", "nice", "rich", "perfect", "complete"}, before[n-1]) {
+		n--
+	}
+	adjective := n < len(before)
+	if n > 1 && (before[n-1] == "a" || before[n-1] == "an") {
+		n--
+	} else if adjective {
+		return false // "add to thick cream"
+	}
+	return n > 0 && (before[n-1] == "to" || before[n-1] == "into")
 }
 
 // asDone reports that the only likening before a name is to another page: "as directed

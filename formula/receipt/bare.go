@@ -78,6 +78,14 @@ func (w *weave) named(i int) (mention, bool) {
 	if m, ok := w.amountBehind(i, to, c); ok {
 		return m, true
 	}
+	if strings.HasPrefix(w.key(to-1), "berr") && !w.inList { // "clean berries" for a gooseberry tart
+		if full := w.longerName(to-1, to); full != "" && w.put(c, i, to) {
+			if m, ok := w.reads(i, to, to, full+", quantity not given", "named in full in the title"); ok {
+				m.how = bare
+				return m, true
+			}
+		}
+	}
 	c, to = w.firstOfTwo(i, to, c)
 	if m, ok := w.leanAfter(i, to, c); ok {
 		return m, true
@@ -490,6 +498,11 @@ func (w *weave) enough(i int) (mention, bool) {
 			return m, ok
 		}
 	}
+	if n := ofTheKnown(w.ts[i:end]); n > 0 && w.before != nil { // "enough of the flour to make it stiff"
+		if c, to := w.nameAt(i+n, false); to > 0 && (w.before(c, w.keys[i+n:to]) || c.Ingredient != nil && len(c.Ingredient.Roles) == 0) {
+			return mention{from: i, to: end, how: again}, true
+		}
+	}
 	f, ok := w.quiet.enoughFor(w.ts[i:end])
 	if !ok || !f.clean() || len(f.items) != 1 || k == "plenty" && f.items[0].Ingredient == "water" && w.key(i-1) == "in" { // what it is boiled in
 		return mention{}, false
@@ -497,6 +510,17 @@ func (w *weave) enough(i int) (mention, bool) {
 	m, ok := w.reads(i, end, end, "", "")
 	m.how = bare
 	return m, ok
+}
+
+// ofTheKnown is where the name begins in "enough of the flour", "as much of the
+// custard"; 0 when the words are others.
+func ofTheKnown(ts phrase) int {
+	for i := 1; i+2 < min(len(ts), 6); i++ {
+		if ts.key(i) == "of" && ts.key(i+1) == "the" {
+			return i + 1
+		}
+	}
+	return 0
 }
 
 // overAside is where "as" stands behind a clause between two commas that begins

@@ -12,6 +12,9 @@ import (
 // gill of sack or white wine". What is named alone is taken in the same amount. The
 // line stays as it is when it holds several things or the other cannot be read.
 func (m *making) choices(g gathered, l formula.Line) formula.Line {
+	if len(l.Items) == 1 && l.Items[0].Amount.State == formula.NotGiven {
+		return m.unweighedChoice(g, l)
+	}
 	if g.how != withAmount || len(l.Items) != 1 || l.Items[0].Amount.State != formula.Stated {
 		return l
 	}
@@ -26,6 +29,35 @@ func (m *making) choices(g gathered, l formula.Line) formula.Line {
 		}
 		other, troubles := m.r.silent().Line(text)
 		if len(troubles) > 0 || len(other.Items) != 1 || other.Items[0].Amount.State != formula.Stated {
+			return l
+		}
+		if other.Items[0].Ingredient == l.Items[0].Ingredient {
+			continue
+		}
+		out.Either = append(out.Either, formula.Alternative{Text: text, Items: other.Items, Odds: decimal.NewFromInt(1)})
+		texts = append(texts, text)
+	}
+	if len(out.Either) < 2 {
+		return l
+	}
+	out.Text = strings.Join(texts, " or ")
+	return out
+}
+
+// unweighedChoice is choices of things of which no amount is given: "some coriander or
+// allspice".
+func (m *making) unweighedChoice(g gathered, l formula.Line) formula.Line {
+	out := l
+	out.Why = "the book leaves the choice"
+	out.Either = []formula.Alternative{{Text: l.Text, Items: l.Items, Odds: decimal.NewFromInt(1)}}
+	texts := []string{l.Text}
+	for _, o := range g.or {
+		text := o.line.Text
+		if words := l.Items[0].Amount.Words; words != "" && o.how == bare && len(o.line.Items) == 1 && o.line.Items[0].Amount.Words == "" {
+			text = words + " " + text
+		}
+		other, troubles := m.r.silent().Line(text)
+		if len(troubles) > 0 || len(other.Items) != 1 {
 			return l
 		}
 		if other.Items[0].Ingredient == l.Items[0].Ingredient {

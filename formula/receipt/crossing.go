@@ -53,7 +53,7 @@ func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
 			number, end = ts[j+1].text, j+2
 			break
 		}
-		if ts[j].kind == mark && ts.key(j) != "(" || ts[j].kind == word && !ts.is(j, pointing) {
+		if ts[j].kind == mark && ts.key(j) != "(" && !(ts.key(j) == "," && j == to && ts.is(j+1, pointing)) || ts[j].kind == word && !ts.is(j, pointing) {
 			break
 		}
 	}
@@ -87,7 +87,9 @@ func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
 		if k := ts.key(from - 1); c.lay == "" && (k == "a" || k == "the" || k == "your") && ts.key(from-2) == "into" && ts[max(0, from-6):from].has(pours) {
 			c.lay = "lining" // it is filled
 		}
-		if near := layOf(pieceOf(ts, from)); near != "" && c.lay != "patty" { // what the dish is told to be may stand elsewhere
+		if near := layOf(nearOf(ts, from, i)); near == "lid" && c.lay == "rim" { // "press your thumb round the rim" of the lid
+			c.lay = near
+		} else if near := layOf(pieceOf(ts, from)); near != "" && c.lay != "patty" { // what the dish is told to be may stand elsewhere
 			c.lay = near
 		}
 	}
@@ -184,6 +186,15 @@ func laid(ts phrase, from, i int) bool {
 		return true
 	}
 	return n == "in" || n == "round" || n == "over" || n == "at" || n == "under" || n == "on" && pasteBefore.has(b)
+}
+
+// nearOf are the words right round a paste, up to the next stop.
+func nearOf(ts phrase, from, i int) phrase {
+	lo := from
+	for lo > 0 && lo > from-6 && ts[lo-1].kind != mark {
+		lo--
+	}
+	return ts[lo:min(len(ts), i+1)]
 }
 
 // pieceOf is the piece of a sentence, between its semicolons, that token i is in.

@@ -197,6 +197,9 @@ func dishTo(ts phrase, end int) int {
 
 // bakedIn reports that a thing is baked or set in the vessel at token i.
 func (r *Reader) bakedIn(ts phrase, i int) bool {
+	if ts.key(i) == "hoop" || ts.key(i) == "hoops" {
+		return true
+	}
 	if !ts.has(bakingWords) && !(strings.HasPrefix(ts.key(i), "mould") && ts.has(pouring)) {
 		return false
 	}

@@ -432,6 +432,13 @@ func (m *making) references(ts phrase) {
 // putsLid reports a paste laid over what the lined dish was filled with: "put on a
 // crust", "put on another sheet of paste", "lay the upper crust on".
 func putsLid(ts phrase) bool {
+	for i := range ts { // "cover it, and bake"
+		if ts.key(i) == "cover" && (ts.key(i+1) == "it" || ts.key(i+1) == "them") && ts[i:].has(bakingSoon) {
+			if n := ts.key(i + 2); n == "" || n == "," || n == "and" || n == "over" || n == "close" {
+				return true
+			}
+		}
+	}
 	for i := range ts {
 		if k := ts.key(i); k != "crust" && k != "paste" && k != "lid" && k != "cover" || i > 0 && ts[i-1].kind != word {
 			continue
@@ -452,8 +459,9 @@ func putsLid(ts phrase) bool {
 }
 
 var (
-	lidBefore = words("a an the your another other sheet of lid top upper second thin nice good")
-	putsOn    = words("put lay place with")
+	lidBefore  = words("a an the your another other sheet of lid top upper second thin nice good")
+	putsOn     = words("put lay place with")
+	bakingSoon = words("bake baked baking")
 )
 
 // layBoth is how a paste is laid of which a second sentence speaks.

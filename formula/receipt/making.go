@@ -238,6 +238,9 @@ func (m *making) gather(g gathered) {
 	m.now.lines = append(m.now.lines, g)
 	if g.how == withAmount || g.listed {
 		m.owned.list(g.line)
+		for _, e := range m.choiceWithin(g.line).Either {
+			m.owned.list(formula.Line{Items: e.Items})
+		}
 	}
 }
 
@@ -287,8 +290,11 @@ func tellsWork(ts phrase) bool {
 	if first.is(0, imperatives) && len(first) > 1 && first[1].kind == word && number(first[1:]).used == 0 {
 		return true
 	}
-	return first.has(isDone)
+	return first.has(isDone) || first.is(0, toldFirst) && len(first) > 1 && number(first[1:]).used == 0
 }
+
+// toldFirst are words that a sentence of the work begins with and no ingredient does.
+var toldFirst = words("with when having first then after afterwards into upon over as now next if while before meanwhile put")
 
 var isDone = words("is are")
 

@@ -113,7 +113,7 @@ func (w *weave) wholeName(from, to int) bool {
 // dressings are words that a thing may be followed by which is put in itself.
 var dressings = words("sauce thick bath mill")
 
-var toolWords = words("flavour flavor flavouring flavoring jelly filling frosting icing mixture mints pie pies pudding puddings tart tarts tartlets pasties dumplings sauce soup patties cheesecakes fritters spoon spoons whisk dish cloth paper cutter knife grater brush boat sieve coloured colored colour color cellar dredger bath thick mill")
+var toolWords = words("flavour flavor flavouring flavoring jelly filling frosting icing mixture mints cake cakes pie pies pudding puddings tart tarts tartlets pasties dumplings sauce soup patties cheesecakes fritters spoon spoons whisk dish cloth paper cutter knife grater brush boat sieve coloured colored colour color cellar dredger bath thick mill")
 
 // run are the keys from token i to the next mark, as many as a name may have.
 func (w *weave) run(i int) []string {

@@ -80,6 +80,11 @@ func (w *weave) eachAfter(i int) (to int, written string) {
 			return m + n, w.say(m, m+n) + " each of " + names
 		}
 	}
+	if said := w.tail(end, false); end > 0 && said > end { // "nutmeg and cloves finely ground 1 oz. each"
+		if _, n := w.quiet.amountAt(w.ts[min(len(w.ts), said):]); n > 0 && w.key(said+n) == "each" {
+			return said + n + 1, w.say(said, said+n) + " each of " + w.say(i, end)
+		}
+	}
 	j := end
 	if j < len(w.ts) && w.ts[j].kind == mark && w.ts[j].key == "," {
 		j++

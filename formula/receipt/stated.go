@@ -81,7 +81,7 @@ func (w *weave) amount(i int) (mention, bool) {
 	if definite && w.before != nil && w.before(c, w.keys[j:to]) {
 		return mention{from: i, to: to, how: again}, true
 	}
-	if full := w.longerName(j, to); full != "" && (definite || strings.HasPrefix(w.key(to-1), "berr")) {
+	if full := w.longerName(j, to); full != "" && (definite || strings.HasPrefix(w.key(to-1), "berr") || w.key(to-1) == "fruit") {
 		m, ok := w.reads(i, to, to, w.say(i, i+n)+" of "+full, "named in full before")
 		if ok && definite && len(m.line.Items) == 1 {
 			w.partOnly(m.line.Items[0].Ingredient)
@@ -392,6 +392,9 @@ func (w *weave) longerName(from, to int) string {
 		return ""
 	}
 	short := w.keys[from]
+	if short == "fruit" { // "a quart of fruit" for a gooseberry tart
+		return w.titledFruit()
+	}
 	if short == "berries" || short == "berry" { // "the berries" of a whortleberry cake
 		for i := range w.titled {
 			if k := w.titled.key(i); strings.Contains(k, "berr") && k != short && w.titled[i].opens.Name > 0 {
@@ -411,6 +414,25 @@ func (w *weave) longerName(from, to int) string {
 		}
 	}
 	return ""
+}
+
+// titledFruit is the one fruit that the title names; empty when there is none, or more.
+func (w *weave) titledFruit() string {
+	found := ""
+	for i := range w.titled {
+		if w.titled[i].opens.Name == 0 || w.titled[i].kind != word {
+			continue
+		}
+		c, n := w.r.begins([]string{w.titled.key(i)})
+		if n == 0 || c.Fruit == nil && (c.Ingredient == nil || !slices.Contains(c.Ingredient.Roles, "pulp")) || w.titled.is(i, notName) {
+			continue
+		}
+		if found != "" {
+			return ""
+		}
+		found = w.titled[i].text
+	}
+	return found
 }
 
 // sideAfter reads "of 12 eggs whip the whites alone".

@@ -76,7 +76,7 @@ var containers = words("tin tins can cans packet packets jar jars box boxes bott
 // fruitParts are the parts of a fruit by the words for them.
 var fruitParts = mapped(map[string]string{
 	"juice": juice, "juices": juice,
-	"rind": rind, "rinds": rind, "zest": rind, "peel": rind, "peels": rind, "skin": rind, "skins": rind, "raspings": rind, "outside": rind, "outsides": rind, "yellow": rind,
+	"rind": rind, "rinds": rind, "zest": rind, "peel": rind, "peels": rind, "peal": rind, "peals": rind, "skin": rind, "skins": rind, "raspings": rind, "outside": rind, "outsides": rind, "yellow": rind,
 	"pulp": flesh, "flesh": flesh, "segments": flesh, "inside": flesh, "insides": flesh, "meat": flesh, "peeled": flesh, "skinned": flesh,
 	"whole": wholeFruit, "entire": wholeFruit,
 })

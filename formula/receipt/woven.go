@@ -168,7 +168,7 @@ func (w *weave) otherWay(m mention) bool {
 	}
 	before := w.found[len(w.found)-1].to
 	j := m.from
-	for j > before && (w.ts[j-1].kind == mark && w.ts[j-1].key == "," || w.ts.is(j-1, skipped) || w.keys[j-1] == "or" || w.keys[j-1] == "else" || w.keys[j-1] == "a") {
+	for j > before && (w.ts[j-1].kind == mark && (w.ts[j-1].key == "," || w.ts[j-1].key == "(") || w.ts.is(j-1, skipped) || w.keys[j-1] == "or" || w.keys[j-1] == "else" || w.keys[j-1] == "a") {
 		j--
 	}
 	return j == before && (m.afterOr(w, before) || w.key(m.from) == "or")
