@@ -38,6 +38,9 @@ func (m *making) crossing(ts phrase) []crossing {
 // crossingAt reads the name of another receipt that ends with the noun at token
 // i.
 func crossingAt(ts phrase, i int, listed bool) (crossing, bool) {
+	if c, ok := icedWith(ts, i); ok {
+		return c, true
+	}
 	kind, ok := takenKinds.at(ts, i)
 	if !ok || (ts.key(i) == "shell" || ts.key(i) == "case") && !ts.is(i-1, shellWords) {
 		return crossing{}, false
@@ -115,6 +118,14 @@ var (
 
 // pours are the words for filling a paste that lies in its dish already.
 var pours = words("pour put turn")
+
+// icedWith reads "iced with No. 84": the icing has a receipt of its own.
+func icedWith(ts phrase, i int) (crossing, bool) {
+	if ts.key(i) != "no" || i+1 >= len(ts) || ts[i+1].kind != figure || ts.key(i-1) != "with" || icedAt(ts) != i-1 {
+		return crossing{}, false
+	}
+	return crossing{from: i, to: i + 2, number: ts[i+1].text, title: "no. " + ts[i+1].text, name: takenNames[formula.Meringue], kind: formula.Meringue}, true
+}
 
 var shellWords = words("pie tart pastry patty")
 

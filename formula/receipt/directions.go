@@ -63,6 +63,45 @@ func (r *Reader) oven(ts phrase) (from, to int) {
 	return 0, 0
 }
 
+// ovenSaid finds a heat told in other words than the table's, and gives it in those:
+// "rather a hot oven", "a moderate-heated oven", "bake it slowly".
+func (r *Reader) ovenSaid(ts phrase) (said string, at int) {
+	for i := range ts {
+		switch {
+		case ts.key(i) == "oven":
+			switch {
+			case i > 2 && ts.key(i-2) == "a" && ts.is(i-3, rathers): // "rather a hot oven"
+				if both := (phrase{ts[i-3], ts[i-1]}); r.ovenWord(both) {
+					return both.String(), i - 3
+				}
+			case i > 1 && ts.key(i-1) == "heated":
+				if plain := ts.key(i - 2); r.ovenWord(ts[i-2 : i-1]) {
+					return plain, i - 2
+				}
+				if plain := strings.TrimSuffix(ts.key(i-2), "ly"); r.Tables.IsHeat(plain) { // "a moderately heated oven"
+					return plain, i - 2
+				}
+			}
+		case strings.HasPrefix(ts.key(i), "bak"):
+			for j := i + 1; j < min(len(ts), i+4) && ts[j].kind == word; j++ {
+				if heat, ok := bakedHow.at(ts, j); ok && ts.key(j+1) != "oven" {
+					return heat, j
+				}
+			}
+			if heat, ok := bakedHow.at(ts, i-1); ok {
+				return heat, i - 1
+			}
+		}
+	}
+	return "", -1
+}
+
+var (
+	rathers = words("rather pretty tolerably moderately very")
+	// bakedHow are the words for how a thing is to bake, with the oven that does it.
+	bakedHow = mapped(map[string]string{"slowly": "slow", "quickly": "quick", "quick": "quick", "brisk": "brisk", "briskly": "brisk", "gently": "gentle"})
+)
+
 // heatWords are the words without one of which no heat is said.
 var heatWords = words("oven heat gas c f celsius fahrenheit centigrade")
 
@@ -142,7 +181,13 @@ func timeOf(ts phrase, c counted) int {
 	}
 	if ts.key(n) == "and" {
 		if f := fraction(ts[n+1:]); f.used > 0 {
-			return n + 1 + f.used
+			n += 1 + f.used
+			if k := ts.key(n); k == "or" || k == "to" { // "two hours and a half or three hours"
+				if d := number(ts[n+1:]); d.used > 0 && ts.is(n+1+d.used, timeUnits) {
+					return n + 2 + d.used
+				}
+			}
+			return n
 		}
 		if f := number(ts[n+1:]); f.used > 0 && ts.is(n+1+f.used, timeUnits) {
 			return n + 2 + f.used
@@ -299,6 +344,8 @@ func (r *Reader) setBaking(f *formula.Formula, ts phrase, words func(from, to in
 	if f.Oven == "" {
 		if from, to := r.oven(ts); to > 0 && !(empty && ts[from].kind == figure) {
 			f.Oven, ovenAt = words(from, to), from
+		} else if said, at := r.ovenSaid(ts); said != "" {
+			f.Oven, ovenAt = said, at
 		}
 	}
 	if f.Bake == "" {

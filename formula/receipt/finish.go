@@ -16,6 +16,7 @@ import (
 // finish makes the formula of what was gathered.
 func (m *making) finish() (*formula.Formula, Trace) {
 	m.neverListed()
+	m.meringue()
 	for _, p := range m.parts {
 		slices.SortStableFunc(p.lines, func(a, b gathered) int { return a.from - b.from })
 		m.dropAgain(p)

@@ -133,6 +133,14 @@ func (m *making) list(ts phrase) {
 		if slices.ContainsFunc(crossings, func(c crossing) bool { return f.from < c.to && f.to > c.from }) {
 			continue
 		}
+		if f.choice {
+			got = append(got, f)
+			got[len(got)-1].how = bare
+			if n := len(m.now.lines); n > 0 { // the line it is a choice of holds its words
+				m.now.lines[n-1].to = max(m.now.lines[n-1].to, after(ts[:f.to]))
+			}
+			continue
+		}
 		if f.how == again {
 			f.how = bare
 		}

@@ -48,8 +48,14 @@ func (m *making) order(whole, ts phrase) {
 	m.references(ts)
 	w := newWeave(m.r, m.page, ts)
 	onlyTakes := true
+	iced := icedAt(ts)
 	for _, f := range m.weave(w) {
 		g := m.gatheredAt(f, ts, false)
+		if iced > 0 && f.from > iced && f.how != again && !chosen {
+			m.topping(g)
+			onlyTakes = false
+			continue
+		}
 		switch {
 		case f.how == again:
 			if f.written != "" {

@@ -42,6 +42,11 @@ func (r *Reader) put(a amount, ts phrase) found {
 		r.unknown(&f, name)
 		return f
 	}
+	if sharedEqually(forms) && len(pick.things) == 1 {
+		if two := r.bothOf(name); two != nil {
+			pick.things = two
+		}
+	}
 	pick.halves = pick.halves || len(pick.things) > 1 && sharedEqually(forms)
 	if len(pick.or) > 0 {
 		f.note("%q: taken as %s", name.String(), pick.things[0].name.String())
@@ -60,6 +65,22 @@ func (r *Reader) put(a amount, ts phrase) found {
 		r.place(&f, a, th, forms)
 	}
 	return f
+}
+
+// bothOf parts a name that the tables hold as one, "currants and raisins", into the two
+// it is of; nil when it is none. What is poured together, as milk and water, stays one.
+func (r *Reader) bothOf(name phrase) []thing {
+	for k := 1; k+1 < len(name); k++ {
+		if name.key(k) != "and" {
+			continue
+		}
+		a, okA := r.find(name[:k])
+		b, okB := r.find(name[k+1:])
+		if okA && okB && a.ing != nil && b.ing != nil && a.ing != b.ing && len(a.rest)+len(b.rest) == 0 {
+			return []thing{a, b}
+		}
+	}
+	return nil
 }
 
 // turned finds a name given hind part first: "sugar, brown".

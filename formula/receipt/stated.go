@@ -106,7 +106,17 @@ func (w *weave) amount(i int) (mention, bool) {
 			return m, true
 		}
 	}
-	return w.reads(i, w.tail(to, c.Ingredient != nil && c.Ingredient.Kind == "egg"), to, "", "")
+	if m, ok := w.reads(i, w.tail(to, c.Ingredient != nil && c.Ingredient.Kind == "egg"), to, "", ""); ok {
+		return m, true
+	}
+	s := j
+	for s < to-1 && (w.participleAt(s) || w.ts.is(s, adverbs)) {
+		s++
+	}
+	if s == j || s >= to || !a.measured {
+		return mention{}, false
+	}
+	return w.reads(i, to, to, w.say(i, i+n)+" of "+w.say(s, to)+", "+w.say(j, s), "what was done to it stands before the name") // "unwashed butter"
 }
 
 // between reads two spices that have one amount between them, "a tea-spoonful of mace
@@ -117,6 +127,9 @@ func (w *weave) between(i, to int, a amount, c reference.Called) (mention, bool)
 			return w.reads(i, end, end, a.Words+" of candied peel", "peels, both")
 		}
 	}
+	if m, ok := w.mixedBoth(i, to, c); ok {
+		return m, true
+	}
 	if w.key(to) != "and" || c.Ingredient == nil {
 		return mention{}, false
 	}
@@ -124,15 +137,43 @@ func (w *weave) between(i, to int, a amount, c reference.Called) (mention, bool)
 	if end == 0 || d.Ingredient == nil || d.Ingredient == c.Ingredient || w.key(to+1) == "the" || w.key(to+1) == "some" || w.stateAfter(end) > 0 {
 		return mention{}, false
 	}
-	mixed := w.key(end) == "mixed" || w.ts[i:to].has(mixedWords)
+	mixed := w.mixedBehind(end) > 0 || w.ts[i:to].has(mixedWords)
 	if !mixed && !(slices.Contains(c.Ingredient.Roles, "flavour") && slices.Contains(d.Ingredient.Roles, "flavour")) {
 		return mention{}, false
 	}
-	last := end
-	if w.key(last) == "mixed" {
-		last++
-	}
+	last := max(end, w.mixedBehind(end))
 	return w.reads(i, last, last, w.say(i, end)+", equal parts", "the two have the amount between them")
+}
+
+// mixedBoth reads two things that the tables hold by one name, and that are said to
+// be mixed: "a pint of currants and raisins mixed".
+func (w *weave) mixedBoth(i, to int, c reference.Called) (mention, bool) {
+	last := w.mixedBehind(to)
+	if last == 0 || c.Ingredient == nil || strings.HasPrefix(c.Ingredient.ID, "x_") {
+		return mention{}, false
+	}
+	m, ok := w.reads(i, last, last, w.say(i, to)+", equal parts", "the two have the amount between them")
+	return m, ok && len(m.line.Items) == 2
+}
+
+// mixedBehind is where the words end that say of two things that they are mixed:
+// "mixed", ", chopped and mixed together"; 0 when they are none.
+func (w *weave) mixedBehind(i int) int {
+	if i < len(w.ts) && w.ts[i].kind == mark && w.ts[i].key == "," {
+		i++
+	}
+	for j := i; j < min(len(w.ts), i+4) && w.ts[j].kind == word; j++ {
+		if w.keys[j] == "mixed" {
+			if w.key(j+1) == "together" {
+				j++
+			}
+			return j + 1
+		}
+		if !w.ts.participle(j) && w.keys[j] != "and" {
+			return 0
+		}
+	}
+	return 0
 }
 
 var mixedWords = words("mixed")

@@ -14,6 +14,7 @@ type mention struct {
 	line     formula.Line
 	trouble  *Trouble
 	or       []mention // what may be taken instead
+	choice   bool      // it is one of those that the mention before it may be taken for
 	first    bool      // "the flour", of which nothing was said before
 }
 
@@ -93,7 +94,7 @@ func (w *weave) scan() []mention {
 				if last := &w.found[len(w.found)-1]; m.how != again && len(m.line.Items) == 1 {
 					last.or = append(last.or, m)
 				}
-				m.how = again
+				m.how, m.choice = again, true
 			}
 			w.found = append(w.found, m)
 			w.tasteBefore(len(w.found) - 1)
@@ -151,7 +152,7 @@ func (w *weave) allChoices() {
 		if !unsaid(m) || !unsaid(before) || len(between) != 1 || between[0].key != "," {
 			return
 		}
-		m.how = again
+		m.how, m.choice = again, true
 	}
 }
 

@@ -1,0 +1,184 @@
+package receipt
+
+import (
+	"slices"
+
+	"assize/formula"
+	"assize/reference"
+)
+
+// icedAt is the place of "with" in "iced with", "ice it with": what follows is the
+// icing. It is 0 when there is none.
+func icedAt(ts phrase) int {
+	for i := range ts {
+		if k := ts.key(i); k != "iced" && k != "ice" && k != "frosted" && k != "frost" {
+			continue
+		}
+		for j := i + 1; j < min(len(ts), i+4) && ts[j].kind == word; j++ {
+			switch ts.key(j) {
+			case "with":
+				return j
+			case "it", "them", "over", "the", "cake", "cakes", "top":
+				continue
+			}
+			break
+		}
+	}
+	return 0
+}
+
+// topping gathers what an icing is made of, as a part of its own.
+func (m *making) topping(g gathered) {
+	if m.parts[0].part.Kind == formula.Meringue || g.how == again {
+		m.gather(g)
+		return
+	}
+	was := m.now
+	m.begin("icing", formula.Meringue, g.from)
+	m.gather(g)
+	m.now = was
+}
+
+// meringue parts whole eggs of which the yolks go into the filling and the whites,
+// beaten with sugar, are spread over the top at the end: "Add the yolks of the eggs.
+// Beat the whites to a froth with two spoonfuls of sugar, and spread over the top."
+func (m *making) meringue() {
+	p := m.parts[0]
+	if p.part.Kind == formula.Meringue || slices.ContainsFunc(m.parts, func(q *portionOf) bool { return q.part.Kind == formula.Meringue }) {
+		return
+	}
+	line := -1
+	for i := range p.lines {
+		for _, it := range p.lines[i].line.Items {
+			switch {
+			case it.Ingredient == white || it.Ingredient == yolk:
+				return // the text parts them itself
+			case it.Ingredient == egg && len(p.lines[i].line.Items) == 1 && it.Amount.State == formula.Stated && it.Amount.Measure == "":
+				if line >= 0 {
+					return
+				}
+				line = i
+			}
+		}
+	}
+	if line < 0 {
+		return
+	}
+	yolks := false
+	for k, s := range p.steps {
+		ts := m.r.split([]rune(s.text), 0)
+		at := theWhites(ts)
+		if at > 0 && yolks && (spreads(ts[at:]) || k+1 < len(p.steps) && spreads(m.r.split([]rune(p.steps[k+1].text), 0))) {
+			m.partWhites(p, line, k)
+			return
+		}
+		yolks = yolks || ts.has(yolkWords)
+	}
+}
+
+// theWhites is the place of the whites that a sentence has beaten; 0 when it has
+// none.
+func theWhites(ts phrase) int {
+	if !ts.has(beatsWhites) {
+		return 0
+	}
+	for i := 1; i < len(ts); i++ {
+		if eggSides.of(ts, i) == white && ts.key(i-1) == "the" {
+			return i
+		}
+	}
+	return 0
+}
+
+// spreads reports words that have a thing laid over what is baked: "spread it over the
+// top", "cover the pie with this".
+func spreads(ts phrase) bool { return ts.has(spreadWords) && ts.has(spreadOn) }
+
+var (
+	yolkWords   = words("yolk yolks yelk yelks")
+	beatsWhites = words("beat beaten beating whip whipped whisk whisked")
+	spreadWords = words("spread cover covered frost frosting meringue heap pile over")
+	spreadOn    = words("top pie pies pudding over cover frost frosting meringue")
+)
+
+// partWhites moves the whites, and what is beaten with them from step k on, to a
+// meringue, and leaves the yolks.
+func (m *making) partWhites(p *portionOf, line, k int) {
+	eggs := &p.lines[line]
+	it := eggs.line.Items[0]
+	number := spelled(it.Amount.Number)
+	r := m.r.silent()
+	yolks, t1 := r.Line("the yolks of " + number + " eggs")
+	whites, t2 := r.Line("the whites of " + number + " eggs")
+	if len(t1)+len(t2) > 0 {
+		return
+	}
+	const why = "the yolks go in, and the whites over the top"
+	top := gathered{from: p.steps[k].from, to: p.steps[k].from, mention: mention{line: whites, written: whites.Text, note: why}}
+	eggs.line, eggs.written, eggs.note = yolks, yolks.Text, why
+	q := &portionOf{part: formula.Part{Name: "meringue", Kind: formula.Meringue, Pos: m.page.pos(p.steps[k].from)}, at: p.steps[k].from}
+	q.lines = append(q.lines, top)
+	kept := p.lines[:0]
+	for _, g := range p.lines {
+		if g.from >= p.steps[k].from && g.from < p.steps[k].to {
+			q.lines = append(q.lines, g)
+			continue
+		}
+		kept = append(kept, g)
+	}
+	p.lines = kept
+	m.restOfSugar(p, q, k)
+	q.steps = append(q.steps, p.steps[k:]...)
+	p.steps = p.steps[:k]
+	m.parts = append(m.parts, q)
+}
+
+// restOfSugar gives the meringue "the remainder of the sugar", when an earlier step
+// tells how much of it went in before: "four spoonfuls of the sugar".
+func (m *making) restOfSugar(p, q *portionOf, k int) {
+	ts := m.r.split([]rune(p.steps[k].text), 0)
+	if !ts.has(restWords) || !ts.has(sugarWord) {
+		return
+	}
+	i := slices.IndexFunc(p.lines, func(g gathered) bool {
+		return len(g.line.Items) == 1 && g.line.Items[0].Amount.State == formula.Stated && m.isRole(g.line.Items[0], "sugar")
+	})
+	if i < 0 {
+		return
+	}
+	it := p.lines[i].line.Items[0]
+	for _, s := range p.steps[:k] {
+		ts := m.r.split([]rune(s.text), 0)
+		for j := range ts {
+			a, n := m.r.silent().amountAt(ts[j:])
+			if n == 0 || a.Measure != it.Amount.Measure || ts.key(j+n) != "of" || ts.key(j+n+1) != "the" || ts.key(j+n+2) != "sugar" {
+				continue
+			}
+			rest := reference.Exact(it.Amount.Number.Likely.Sub(a.Number.Likely))
+			if !rest.Likely.IsPositive() {
+				return
+			}
+			in, t1 := m.r.silent().Line(a.Words + " of " + it.Name)
+			over, t2 := m.r.silent().Line(spelled(rest) + " " + it.Amount.Measure + " of " + it.Name)
+			if len(t1)+len(t2) > 0 {
+				return
+			}
+			g := p.lines[i]
+			g.line, g.written, g.note = over, over.Text, "what was left of it goes over the top"
+			g.from, g.to = p.steps[k].from, p.steps[k].from
+			q.lines = append(q.lines, g)
+			p.lines[i].line, p.lines[i].written, p.lines[i].note = in, in.Text, "the rest goes over the top"
+			return
+		}
+	}
+}
+
+func (m *making) isRole(it formula.Item, role string) bool {
+	ing, ok := m.r.Tables.Ingredient(it.Ingredient)
+	return ok && slices.Contains(ing.Roles, role)
+}
+
+var (
+	restWords = words("remainder rest remaining")
+	sugarWord = words("sugar")
+)
