@@ -382,7 +382,7 @@ func (r *Reader) standsAlone(c phrase) bool {
 		if c.key(k) == "and" {
 			_, a := r.called(c[:k])
 			_, b := r.called(c[k+1 : k+2])
-			if a && b {
+			if _, n := stateAt(c[k+2:]); a && b && (n > 0 || k+2 == len(c)) {
 				return true
 			}
 		}
