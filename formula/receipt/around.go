@@ -66,6 +66,8 @@ func passedOver(words []string, from, to int) bool {
 		return false // fill it with raspberries, made sweet with sugar
 	case before(8, vessels) && before(8, []string{"with"}) && overlaps(name, greasers) && !laidWith(words[max(0, from-8):from]):
 		return true // rub the dish with butter
+	case before(5, []string{"free"}) && before(4, []string{"from"}) && !before(3, []string{"and", "with", "add", "put"}):
+		return true // free from salt or sour milk
 	case name[len(name)-1] == "cheese" && (stem(next) == "cake" || stem(next) == "straw"):
 		return true // what is baked, in two words
 	case finished(words[max(0, from-6):from], words[from:]) && !slices.Contains(name, "nutmeg"):

@@ -196,6 +196,9 @@ func laid(ts phrase, from, i int) bool {
 	if n == "put" || n == "laid" { // "there is a paste put in the dish"
 		return true
 	}
+	if ts.key(from-2) == "with" && (n == "line" || n == "cover" || n == "sheet") { // "with a nice paste line your dish"
+		return true
+	}
 	return n == "in" || n == "round" || n == "over" || n == "at" || n == "under" || n == "on" && pasteBefore.has(b)
 }
 

@@ -43,7 +43,10 @@ func (r *Reader) oven(ts phrase) (from, to int) {
 			continue
 		}
 		j := i + 1
-		for j < len(ts) && j < i+5 && ts.is(j, beingHot) {
+		if ts.key(j) == "," && ts.key(j+1) == "which" {
+			j += 2
+		}
+		for j < len(ts) && j < i+6 && ts.is(j, beingHot) {
 			j++
 		}
 		if j == i+1 {
@@ -151,12 +154,14 @@ func baking(ts phrase) (from, to int) {
 		}
 	}
 	for i := range at {
-		if n := timeAt(ts[i:]); n > 0 {
+		if n := timeAt(ts[i:]); n > 0 && countMarks(ts[i:at], ";") == 0 && !(ts.key(at) == "oven" && ts[i:at].has(tillWords)) { // beaten an hour, till the oven is ready
 			return i, i + n
 		}
 	}
 	return 0, 0
 }
+
+var tillWords = words("till until while before")
 
 // timeAt reads a length of time: "half an hour", "20 to 30 minutes", "an hour
 // and a half", "three quarters of an hour".

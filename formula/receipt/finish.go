@@ -21,7 +21,7 @@ func (m *making) finish() (*formula.Formula, Trace) {
 		slices.SortStableFunc(p.lines, func(a, b gathered) int { return a.from - b.from })
 		m.dropAgain(p)
 	}
-	m.juiceAlone()
+	m.partAlone()
 	m.unnamed()
 	m.filled()
 	var out []*portionOf
@@ -273,7 +273,7 @@ func (m *making) dropAgain(p *portionOf) {
 				kept = append(kept, g) // as much more as is wanted
 				continue
 			}
-			if m.isListed(it) || slices.Contains(named, it.Ingredient) {
+			if !(strings.HasPrefix(it.Amount.Words, "a little") && m.firstOf(p, g)) && (m.isListed(it) || slices.Contains(named, it.Ingredient)) {
 				continue
 			}
 			named = append(named, it.Ingredient)
@@ -282,6 +282,21 @@ func (m *making) dropAgain(p *portionOf) {
 		kept = append(kept, g)
 	}
 	p.lines = kept
+}
+
+// firstOf reports that no line before it in the part holds the same thing: "a little
+// milk" to pound almonds with comes before the pint of milk, and besides it.
+func (m *making) firstOf(p *portionOf, g gathered) bool {
+	later := false
+	for i := range p.lines {
+		for _, it := range p.lines[i].line.Items {
+			if it.Ingredient == g.line.Items[0].Ingredient && p.lines[i].from < g.from {
+				return false
+			}
+			later = later || it.Ingredient == g.line.Items[0].Ingredient && p.lines[i].from > g.to && p.lines[i].how == withAmount
+		}
+	}
+	return later && !m.had
 }
 
 // line makes the line of the formula and tells how it was taken.

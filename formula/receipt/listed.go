@@ -141,6 +141,12 @@ func (m *making) list(ts phrase) {
 			}
 			continue
 		}
+		definite := ts.key(f.from) == "the" || f.from > 0 && ts.key(f.from-1) == "the"
+		if definite && (f.how == again || f.how == bare && len(f.line.Items) == 1 && m.isListed(f.line.Items[0])) { // "mixed with the molasses"
+			got = append(got, f)
+			got[len(got)-1].how = bare
+			continue
+		}
 		if f.how == again {
 			f.how = bare
 		}

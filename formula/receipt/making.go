@@ -287,7 +287,7 @@ func tellsWork(ts phrase) bool {
 		return false
 	}
 	first := sentences[0]
-	if first.is(0, imperatives) && len(first) > 1 && first[1].kind == word && number(first[1:]).used == 0 {
+	if first.is(0, imperatives) && len(first) > 1 && (first[1].kind == word && number(first[1:]).used == 0 || timeAt(first[1:]) > 0) {
 		return true
 	}
 	return first.has(isDone) || first.is(0, toldFirst) && len(first) > 1 && number(first[1:]).used == 0

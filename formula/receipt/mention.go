@@ -392,6 +392,9 @@ func (m *mentions) nameAt(words []string, i int) (spokenName, int) {
 // onlyIdle reports a name that says what is done to a thing or which part of
 // it, and not what it is: "grated rind".
 func onlyIdle(phrase []string) bool {
+	if len(phrase) == 2 && phrase[0] == "mixed" && phrase[1] == "spice" {
+		return false
+	}
 	if n := len(phrase); n > 1 && slices.Contains(compounds, phrase[n-1]) && !strings.HasSuffix(phrase[n-2], "ed") {
 		return false // "corn meal"
 	}

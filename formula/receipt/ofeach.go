@@ -65,6 +65,9 @@ func (w *weave) trailingEach(to int) int {
 		k++
 	}
 	if w.key(k) == "each" && w.key(k+1) != "of" {
+		if _, n := w.quiet.amountAt(w.ts[min(len(w.ts), k+1):]); n > 0 {
+			return 0 // "flour, butter and sugar each half a pound"
+		}
 		return k + 1
 	}
 	return 0

@@ -5,6 +5,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"github.com/shopspring/decimal"
+
 	"assize/formula"
 	"assize/reference"
 )
@@ -209,7 +211,7 @@ func (m *making) sameAmount(it formula.Item) bool {
 	for _, p := range m.parts {
 		for _, l := range p.lines {
 			for _, have := range l.line.Items {
-				if have.Ingredient == it.Ingredient && have.Amount.Measure == it.Amount.Measure && have.Amount.Number.Likely.Equal(it.Amount.Number.Likely) && sameName(have.Name, it.Name) {
+				if (have.Ingredient == it.Ingredient || have.Amount.Measure != "") && equalAmounts(have.Amount, it.Amount) && sameName(have.Name, it.Name) {
 					return true
 				}
 			}
@@ -218,10 +220,25 @@ func (m *making) sameAmount(it formula.Item) bool {
 	return false
 }
 
+// equalAmounts reports the same amount, though one may be in ounces and the other in
+// pounds.
+func equalAmounts(a, b formula.Amount) bool {
+	if x, y := ounces[a.Measure], ounces[b.Measure]; !x.IsZero() && !y.IsZero() {
+		return a.Number.Likely.Mul(x).Equal(b.Number.Likely.Mul(y))
+	}
+	return a.Measure == b.Measure && a.Number.Likely.Equal(b.Number.Likely)
+}
+
+// ounces are how many go to a weight.
+var ounces = map[string]decimal.Decimal{"ounce": one, "pound": decimal.NewFromInt(16)}
+
 // sameName reports names of which one says no more than the other: "candied orange"
 // and "candied lemon" are two things, though they are weighed alike.
 func sameName(a, b string) bool {
 	x, y := stems(reference.Words(a)), stems(reference.Words(b))
+	if len(x) == 0 || len(y) == 0 || x[len(x)-1] != y[len(y)-1] {
+		return false
+	}
 	return containsAll(x, y) || containsAll(y, x)
 }
 

@@ -105,6 +105,12 @@ func partHead(ts phrase, i int, alone bool) (head, int) {
 			}
 		}
 	}
+	if opened && kind == formula.Meringue && (ts.key(end) == "the" && ts.key(end+1) == "same" || ts.key(end) == "it") { // "for icing the same"
+		if end++; ts.key(end) == "same" {
+			end++
+		}
+		return head{ofPart, name, kind}, pastMarks(ts, end)
+	}
 	closed := end == len(ts) || ts[end].kind == mark && ts.key(end) != "("
 	switch {
 	case alone && end == len(ts), alone && closed && pastMarks(ts, end) == len(ts):

@@ -46,7 +46,17 @@ func (w *weave) passFirst(i int) int {
 // passOpens are the words that open what passFirst passes, besides measures.
 var passOpens = union(numberOpens, likened, words("as like in into"))
 
-func (w *weave) pass(i int) int { return w.passFirst(i) }
+func (w *weave) pass(i int) int {
+	if k := w.keys[i]; (k == "consisting" || k == "composed") && w.key(i+1) == "of" && len(w.found) > 0 && w.found[len(w.found)-1].how == withAmount {
+		// "a spoonful of mixed spice, consisting of mace and cloves": it is weighed already
+		j := i
+		for j < len(w.ts) && (w.ts[j].kind != mark || w.ts[j].key != ";" && w.ts[j].key != ".") {
+			j++
+		}
+		return j - i
+	}
+	return w.passFirst(i)
+}
 
 // uncounted are words that make no amount of a number before them.
 var uncounted = words("times time inch inches thick degrees persons people turns folds foldings fold layers layer parts d s shillings pence")

@@ -111,10 +111,12 @@ func partsAt(ts phrase, parts wordSet) (int, counted, bool) {
 			}
 			return 0, counted{}, false
 		case named && ts.is(i-1, parts) && (ts[i].kind == figure || k != "a" && k != "an" && number(ts[i:]).used > 0):
-			if n := number(ts[i:]); n.used > 0 && n.err == nil {
+			if n := number(ts[i:]); n.used > 0 && n.err == nil && timeAt(ts[i:]) == 0 { // "beat the yolks half an hour"
 				return i, n, true
 			}
 			return 0, counted{}, false
+		case named && k != "a" && k != "an" && k != "half" && number(ts[i:]).used > 0:
+			return 0, counted{}, false // "yolks and whites apart, quarter of a pound of almonds"
 		case ts.is(i, parts):
 			named = true
 		case !named && number(ts[i:]).used > 0:

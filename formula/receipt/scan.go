@@ -123,6 +123,12 @@ func (s *scanner) named(key string, old bool) token {
 func (s *scanner) next() {
 	r := s.peek(0)
 	switch {
+	case r == '.' && s.peek(1) == '.': // dots that lead from a name to its figure
+		n := 1
+		for s.peek(n) == '.' {
+			n++
+		}
+		s.emit(token{kind: mark, key: ",", id: vocabulary[","]}, n)
 	case isDigit(r), r == '.' && isDigit(s.peek(1)) && !isDigit(s.peek(-1)):
 		s.figure()
 	case r > 127 && vulgarFractions[r] != [2]int64{}:

@@ -26,7 +26,7 @@ func (w *weave) amount(i int) (mention, bool) {
 		return w.ditto(i, j)
 	}
 	definite := w.definite(i, j)
-	if a.Parts && w.key(j) != "of" {
+	if a.Parts && (w.key(j) != "of" || definite) {
 		return mention{}, false // "one part over the paste"
 	}
 	if m, ok := w.proportion(i, j, a); ok {
@@ -40,8 +40,17 @@ func (w *weave) amount(i int) (mention, bool) {
 		j++
 	}
 	c, to := w.nameAt(j, false)
-	if to == j+1 && !of && w.ts.is(j, notName) && !w.inList && a.measured {
+	if to == j+1 && !of && w.ts.is(j, notName) && !w.inList && a.measured && !w.quiet.isWeight(a.Measure) {
 		return mention{}, false // "two bowls must have"
+	}
+	if to == 0 && w.quiet.isWeight(a.Measure) { // "1/4 lb crushed peel"
+		k := j
+		for w.participleAt(k) {
+			k++
+		}
+		if p := w.key(k); p == "peel" || p == "peels" {
+			return w.reads(i, k+1, k+1, a.Words+" of candied peel", "peel by weight is candied peel")
+		}
 	}
 	switch {
 	case to == 0 && a.measured && a.Measure != "" && (a.numbered || w.inList):
@@ -122,6 +131,9 @@ func (w *weave) amount(i int) (mention, bool) {
 // between reads two spices that have one amount between them, "a tea-spoonful of mace
 // and cinnamon", and any two things that are said to be mixed.
 func (w *weave) between(i, to int, a amount, c reference.Called) (mention, bool) {
+	if end := w.peelList(i, to, a, c); end > 0 {
+		return w.reads(i, end, end, a.Words+" of candied peel", "peels, all of them")
+	}
 	if c.Fruit != nil && w.key(to) == "and" { // "two ounces of orange and citron"
 		if d, end := w.nameAt(to+1, false); end > 0 && d.Ingredient != nil && d.Ingredient.ID == candied {
 			return w.reads(i, end, end, a.Words+" of candied peel", "peels, both")
@@ -176,6 +188,36 @@ func (w *weave) mixedBehind(i int) int {
 	return 0
 }
 
+// peelList is where "orange, lemon and citron peel" ends, of which a weight is given; 0
+// when the words are no such list.
+func (w *weave) peelList(i, to int, a amount, c reference.Called) int {
+	if c.Fruit == nil || !w.quiet.isWeight(a.Measure) {
+		return 0
+	}
+	j := to
+	for j < min(len(w.ts), to+8) {
+		switch {
+		case w.keys[j] == "and", w.ts[j].kind == mark && w.ts[j].key == ",", w.key(j) == "citron":
+			j++
+		case w.key(j) == "peel" || w.key(j) == "peels":
+			if j > to {
+				return j + 1
+			}
+			return 0
+		default:
+			d, e := w.nameAt(j, true)
+			if e == 0 || d.Fruit == nil && (d.Ingredient == nil || d.Ingredient.ID != candied) {
+				return 0
+			}
+			if d.Ingredient != nil && w.keys[e-1] == "peel" && j > to {
+				return e
+			}
+			j = e
+		}
+	}
+	return 0
+}
+
 var mixedWords = words("mixed")
 
 // mayStart reports a token an amount may begin with.
@@ -211,7 +253,7 @@ func (w *weave) mayStart(i int) bool {
 func (w *weave) definite(i, j int) bool {
 	if i > 0 {
 		switch w.keys[i-1] {
-		case "the", "other", "remaining", "this", "that", "your":
+		case "the", "other", "remaining", "this", "that", "your", "extra":
 			return true
 		}
 	}

@@ -20,6 +20,11 @@ func (w *weave) tailStep(i int, eggs bool) int {
 		return i
 	}
 	if w.ts[i].kind == mark {
+		if w.ts[i].key == "-" && eggs { // "16 eggs--leave 4 whites out"
+			if n := w.limited(i + 1); n > 0 {
+				return n
+			}
+		}
 		if k := w.ts[i].key; k != "," && k != "(" {
 			return i
 		}

@@ -105,5 +105,5 @@ var leaning = []string{
 	"their weight", "its weight", "their own weight", "its own weight", "the same weight", "same weight", "the same quantity", "same quantity",
 	"the like weight", "the like quantity", "like weight", "equal weight", "equal weights", "an equal weight", "equal quantity", "an equal quantity",
 	"equal quantities", "equal parts", "the weight of them", "their weights", "half their weight", "half its weight", "twice their weight", "double their weight",
-	"double its weight", "twice its weight", "ditto", "do", "as much", "half as much", "twice as much", "the same", "the same amount", "as many", "half that quantity", "half the quantity", "half the weight", "the weight",
+	"double its weight", "twice its weight", "ditto", "do", "as much", "half as much", "twice as much", "the same", "the same amount", "as many", "half that quantity", "half the quantity", "half the weight", "the weight", "same",
 }

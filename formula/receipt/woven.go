@@ -84,6 +84,11 @@ func newWeave(r *Reader, p *page, ts phrase) *weave {
 func (w *weave) scan() []mention {
 	for i := 0; i < len(w.ts); {
 		if w.ts[i].kind == mark {
+			if n := w.mayBe(i); n > 0 {
+				w.found = append(w.found, mention{from: i, to: i + n, how: again, choice: true})
+				i += n
+				continue
+			}
 			i++
 			continue
 		}
@@ -110,6 +115,25 @@ func (w *weave) scan() []mention {
 	w.page.rooms.found = w.found
 	return w.found
 }
+
+// mayBe counts the tokens of a bracket in a list that tells what may be put in as well:
+// "(figs cut in bits may be a part of the fruit)".
+func (w *weave) mayBe(i int) int {
+	if !w.inList || w.ts[i].key != "(" {
+		return 0
+	}
+	for j := i + 1; j < len(w.ts); j++ {
+		if w.ts[j].kind == mark && w.ts[j].key == ")" {
+			if w.ts[i:j].has(mayWords) {
+				return j + 1 - i
+			}
+			return 0
+		}
+	}
+	return 0
+}
+
+var mayWords = words("may might can could would improve better")
 
 // timesOver has an amount that is given for every pound of a thing be as many times
 // that as there are pounds of it. A stop ends what is given so.
