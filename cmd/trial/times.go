@@ -17,6 +17,7 @@ func times(t *reference.Tables, out io.Writer) error {
 	for _, list := range []struct{ file, is string }{
 		{"testdata/vectors/baking-times.yaml", "the range was set from these"},
 		{"testdata/vectors/baking-times-apart.yaml", "these had no part in the range"},
+		{"testdata/vectors/baking-times-later.yaml", "nor had these, set down later"},
 	} {
 		raw, err := os.ReadFile(list.file)
 		if err != nil {

@@ -1,40 +1,46 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"os"
-
-	"gopkg.in/yaml.v3"
 
 	"assize/ratios/trial"
 	"assize/reference"
 )
 
-// yieldsFile holds published fillings with what they make.
-const yieldsFile = "testdata/vectors/filling-yields.yaml"
+// yieldFiles hold published fillings with what they make: those the reckoning
+// was mended by, and those set down apart.
+var yieldFiles = []struct{ file, is string }{
+	{"testdata/vectors/filling-yields.yaml", "the reckoning was mended with these in view"},
+	{"testdata/vectors/filling-yields-apart.yaml", "these were set down before any was reckoned"},
+}
 
 // yields prints reckoned volumes beside those published fillings are said to
 // make.
 func yields(t *reference.Tables, out io.Writer) error {
-	raw, err := os.ReadFile(yieldsFile)
+	for _, list := range yieldFiles {
+		if err := yieldsOf(t, list.file, list.is, out); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func yieldsOf(t *reference.Tables, name, is string, out io.Writer) error {
+	raw, err := os.ReadFile(name)
 	if err != nil {
 		return err
 	}
-	var file struct {
-		Rows []trial.Yield `yaml:"rows"`
+	list, err := trial.ReadYields(raw)
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
 	}
-	dec := yaml.NewDecoder(bytes.NewReader(raw))
-	dec.KnownFields(true)
-	if err := dec.Decode(&file); err != nil {
-		return fmt.Errorf("%s: %w", yieldsFile, err)
-	}
-	rows, err := trial.Yields(t, file.Rows)
+	rows, err := trial.Yields(t, list)
 	if err != nil {
 		return err
 	}
-	fmt.Fprint(out, "VOLUMES of published fillings, ml: told by the work, reckoned (nine in ten), out by\n")
+	fmt.Fprintf(out, "VOLUMES of published fillings, ml: told by the work, reckoned (nine in ten), out by; %s\n", is)
 	for i := range rows {
 		y := &rows[i]
 		note := ""

@@ -24,6 +24,11 @@ const (
 	// caseHeat warms paste and dish, J/(m3 K); throughPaste and throughWall let
 	// heat through them, W/(m K).
 	caseHeat, throughPaste, throughWall = 2.4e6, .3, 1.2
+	// In a bath the wall and the water along it keep heat off besides: still water
+	// in a tin gives about 300 W/(m2 K) (textbooks of heat: free convection in water
+	// 100 to 1000), and custard itself lets .49 W/(m K) through, its diffusivity
+	// times its heat.
+	fromWater, throughCustard = 300.0, .49
 	// Usual start of a mixture, C: as it leaves the bowl.
 	room = 20.0
 )
@@ -41,8 +46,9 @@ type Minutes struct {
 	// Never marks what will not come to its heat at all: the oven, or the water
 	// in the bath, is not hot enough. The range is then nothing.
 	Never bool
-	// MayNever marks what may not come to it: in the coolest bath it never does. High
-	// is then without bound.
+	// MayNever marks what may not come to it: in the coolest bath it never does. The
+	// range is then of the baths in which it does, to the coolest of those; in an
+	// open oven whose heat is unclear it has no upper end.
 	MayNever bool
 }
 
@@ -88,17 +94,12 @@ func (b Bake) Time() Minutes {
 		return spread(bare, bare, bare)
 	}
 	cool, likely, warm := bathC(b.Oven)
-	at := func(water float64) float64 { return max(bare, b.inBath(water)) }
-	m := spread(at(warm), at(likely), at(cool))
-	switch {
-	case math.IsInf(at(warm), 1):
+	if warm < b.Set+1 {
 		return Minutes{Never: true}
-	case math.IsInf(m.High, 1):
-		m.MayNever = true
-		if math.IsInf(m.Likely, 1) {
-			m.Likely = m.Low * longest / shortest
-		}
 	}
+	at := func(water float64) float64 { return max(bare, b.inBath(max(water, b.Set+1))) }
+	m := spread(at(warm), at(likely), at(cool))
+	m.MayNever = cool < b.Set+1
 	return m
 }
 
@@ -166,16 +167,20 @@ func bathC(oven float64) (cool, likely, warm float64) {
 	return min(80-less, oven), min(83-less, oven), min(87-less, oven)
 }
 
-// inBath is the time with the outside at the water's heat, minutes; endless when
-// the water is not a degree hotter than what must be reached.
+// inBath is the time with the dish in water of a heat, minutes; endless when
+// the water is no hotter than what must be reached. What the wall and the water
+// along it keep off is put on as so much custard more at the bottom and the
+// sides, which takes the heat as long to come through.
 func (b Bake) inBath(water float64) float64 {
 	if b.Set <= b.Start || b.Depth <= 0 {
 		return 0
 	}
-	if water < b.Set+1 {
-		return math.Inf(1)
+	more := throughCustard * (1/fromWater + b.Paste/100/throughPaste + b.Wall/100/throughWall)
+	x := b
+	if b.Width > 0 {
+		x.Width += 2 * 100 * more
 	}
-	return b.slab(b.Depth/100, water) / 60
+	return x.slab(b.Depth/100+more, water) / 60
 }
 
 // Over is the time over a range of ovens and a range of depths, for the likely
@@ -202,10 +207,15 @@ func (b Bake) Over(heat, depth Range) Minutes {
 		}
 		return math.Exp(math.Sqrt(sum))
 	}
-	out := Minutes{Range: Range{m.Likely / apart(m.Low, hot.Likely, shallow.Likely), m.Likely, math.Inf(1)}, MayNever: true}
-	if !m.MayNever && !cool.Never && !cool.MayNever && !deep.Never && !deep.MayNever {
-		out.High, out.MayNever = m.Likely*apart(m.High, cool.Likely, deep.Likely), false
+	out := Minutes{Range: Range{m.Likely / apart(m.Low, hot.Likely, shallow.Likely), m.Likely, math.Inf(1)}}
+	out.MayNever = m.MayNever || cool.Never || cool.MayNever || deep.Never || deep.MayNever
+	switch {
+	case cool.Never && !b.Bath || deep.Never:
+		return out
+	case cool.Never: // the coolest bath in which it sets
+		cool.Likely = m.High / longest
 	}
+	out.High = m.Likely * apart(m.High, cool.Likely, deep.Likely)
 	return out
 }
 

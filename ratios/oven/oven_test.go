@@ -199,6 +199,27 @@ func TestBathThatNeverSets(t *testing.T) {
 	m = oven.BakingTime(4, 82, 175, true, 20)
 	require.True(t, m.MayNever)
 	require.False(t, m.Never)
+	// Of the baths in which it does, the coolest is a degree over its set: the time
+	// has an upper end.
+	require.Greater(t, m.High, m.Likely)
+	require.Less(t, m.High, 6*m.Likely)
+	over := oven.Bake{Depth: 4, Set: 79, Start: 20, Oven: 150, Bath: true}.Over(oven.Range{Low: 110, Likely: 150, High: 165}, oven.Range{Low: 3.5, Likely: 4, High: 4.5})
+	require.True(t, over.MayNever)
+	require.False(t, math.IsInf(over.High, 1))
+	require.True(t, math.IsInf(oven.Bake{Depth: 4, Set: 79, Oven: 100}.Over(oven.Range{Low: 70, Likely: 100, High: 120}, oven.Range{Low: 4, Likely: 4, High: 4}).High, 1),
+		"an oven that may be cooler than the set has none")
+}
+
+// A dish that stands in water warms through its wall: a thick one is slower.
+func TestWallInABath(t *testing.T) {
+	cup := oven.Bake{Depth: 3.2, Width: 8.2, Set: 79, Start: 60, Oven: 175, Bath: true}
+	china := cup
+	china.Wall = .5
+	require.Greater(t, china.Time().Likely, 1.1*cup.Time().Likely)
+	// Trade check value (common practice): a cheesecake two inches deep in a 9 in tin
+	// takes an hour to an hour and a half in a bath at 325 F.
+	cheesecake := oven.Bake{Depth: 5, Width: 22.9, Set: 66, Start: 20, Oven: 163, Bath: true}
+	require.InDelta(t, 70, cheesecake.Time().Likely, 15)
 }
 
 // A falling oven of known cooling is found again from its readings, and the
@@ -481,14 +502,15 @@ func FuzzRead(f *testing.F) {
 
 func ExampleBake_cup() {
 	// A cup of custard, 7 cm across and 5 deep, in water in an oven of 175 C, by
-	// the first terms for slab and cylinder (Carslaw and Jaeger 1959): 38 minutes
-	// from 55 C, 49 from 20. A school's work sheet bakes such cups 40 to 50.
+	// the first terms for slab and cylinder (Carslaw and Jaeger 1959) and what the
+	// water along it keeps off: 41 minutes from 55 C, 53 from 20 (38 and 49 with the
+	// outside at the water's heat). A school's work sheet bakes such cups 40 to 50.
 	cup := oven.Bake{Depth: 5, Width: 7, Set: 79, Oven: 175, Bath: true}
 	for _, start := range []float64{55, 20} {
 		cup.Start = start
 		fmt.Printf("from %.0f C: %.0f minutes\n", start, cup.Time().Likely)
 	}
 	// Output:
-	// from 55 C: 38 minutes
-	// from 20 C: 49 minutes
+	// from 55 C: 41 minutes
+	// from 20 C: 53 minutes
 }

@@ -1,6 +1,7 @@
 package trial
 
 import (
+	"bytes"
 	"fmt"
 
 	"gopkg.in/yaml.v3"
@@ -33,6 +34,19 @@ type Yield struct {
 	Locator   string     `yaml:"locator"`
 	How       string     `yaml:"how"`
 	Why       string     `yaml:"why"` // which point of the rule fails
+}
+
+// ReadYields reads a file of published yields.
+func ReadYields(raw []byte) ([]Yield, error) {
+	var f struct {
+		Rows []Yield `yaml:"rows"`
+	}
+	dec := yaml.NewDecoder(bytes.NewReader(raw))
+	dec.KnownFields(true)
+	if err := dec.Decode(&f); err != nil {
+		return nil, err
+	}
+	return f.Rows, nil
 }
 
 // Reckoned is a yield beside what is reckoned.

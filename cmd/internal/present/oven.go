@@ -60,11 +60,14 @@ func duration(m oven.Minutes) string {
 	}
 	out := "about " + clockless(m.Likely)
 	high := clockless(m.High)
-	if m.MayNever || math.IsInf(m.High, 1) {
+	if math.IsInf(m.High, 1) {
 		return out + ", from " + clockless(m.Low) + " on; in the coolest bath it may never set"
 	}
 	if low := clockless(m.Low); low != high {
 		out += " (" + low + " to " + high + ")"
+	}
+	if m.MayNever {
+		out += "; in the coolest bath it may never set"
 	}
 	return out
 }
