@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 
+	"assize/ratios/judge"
 	"assize/ratios/trial"
 	"assize/reference"
 )
@@ -14,6 +15,8 @@ import (
 // range was set from them.
 func times(t *reference.Tables, out io.Writer) error {
 	fmt.Fprint(out, "BAKING TIMES, minutes: printed, computed (range)\n")
+	j := judge.New(t)
+	j.Readings, j.Remedies = 20, false
 	for _, list := range []struct{ file, is string }{
 		{"testdata/vectors/baking-times.yaml", "the range was set from these"},
 		{"testdata/vectors/baking-times-apart.yaml", "these had no part in the range"},
@@ -28,6 +31,7 @@ func times(t *reference.Tables, out io.Writer) error {
 			return fmt.Errorf("%s: %w", list.file, err)
 		}
 		within, of, ratio := map[bool]int{}, map[bool]int{}, 0.0
+		chained, chains := 0, 0
 		for i := range rows {
 			p := &rows[i]
 			m, err := p.Computed(t)
@@ -41,11 +45,29 @@ func times(t *reference.Tables, out io.Writer) error {
 				missed = ""
 			}
 			ratio += math.Log(p.Book() / m.Likely)
-			fmt.Fprintf(out, "  %-20s %-62s %4.0f %4.0f (%.0f to %.0f)  %s\n", p.ID, p.What, p.Book(), m.Likely, m.Low, m.High, missed)
+			chain := ""
+			c, ok, err := p.Chained(t, j)
+			if err != nil {
+				return fmt.Errorf("%s: %w", p.ID, err)
+			}
+			if ok {
+				chains++
+				if p.Within(c) {
+					chained++
+				}
+				chain = fmt.Sprintf("   from its formula %.0f (%.0f to %.0f)", c.Likely, c.Low, c.High)
+				if !p.Within(c) {
+					chain += " MISSED"
+				}
+			}
+			fmt.Fprintf(out, "  %-22s %-72s %4.0f %4.0f (%.0f to %.0f)  %s%s\n", p.ID, p.What, p.Book(), m.Likely, m.Low, m.High, missed, chain)
 		}
 		n := len(rows)
 		fmt.Fprintf(out, "  %s: %d of %d within (custards and tarts %d of %d, cakes %d of %d); printed are %.2f times the computed, by the geometric mean\n",
 			list.is, within[false]+within[true], n, within[false], of[false], within[true], of[true], math.Exp(ratio/float64(n)))
+		if chains > 0 {
+			fmt.Fprintf(out, "  of these by the whole chain from a formula file: %d of %d within\n", chained, chains)
+		}
 	}
 	fmt.Fprintln(out)
 	return nil

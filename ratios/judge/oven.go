@@ -258,9 +258,10 @@ func (r *Report) Dish() (d oven.Dish, why string, ok bool) {
 // measured it).
 const warmStart = 60.0
 
-// start is the heat a mixture goes in at, C.
+// start is the heat a mixture goes in at, C. Milk heated by itself goes in warm
+// unless it is left to cool.
 func start(m *formula.Method) float64 {
-	if m.Has("milk_on_egg", "on_heat", "warm_filling") {
+	if m.Has("milk_on_egg", "on_heat", "warm_filling") || m.Has("scalded") && !m.Has("cooled") {
 		return warmStart
 	}
 	return 0

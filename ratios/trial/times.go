@@ -8,6 +8,8 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"assize/formula"
+	"assize/formula/file"
+	"assize/ratios/judge"
 	"assize/ratios/oven"
 	"assize/reference"
 )
@@ -33,6 +35,8 @@ type PrintedTime struct {
 	Work    string     `yaml:"work"`
 	Locator string     `yaml:"locator"`
 	Note    string     `yaml:"note"`
+	// Page is the same as a formula file, where the amounts are told.
+	Page yaml.Node `yaml:"page"`
 }
 
 // ReadTimes reads a file of printed baking times.
@@ -74,4 +78,30 @@ func (p *PrintedTime) Computed(t *reference.Tables) (oven.Minutes, error) {
 // Within reports that the printed time lies in the computed range.
 func (p *PrintedTime) Within(m oven.Minutes) bool {
 	return !m.Never && p.Book() >= m.Low && p.Book() <= m.High
+}
+
+// Chained is the time by the whole chain from the row's formula file: weighing,
+// the air its method puts in, the dish, the depth, the oven. False when the row
+// has none, or the chain comes to no time.
+func (p *PrintedTime) Chained(t *reference.Tables, j *judge.Judge) (oven.Minutes, bool, error) {
+	if p.Page.IsZero() {
+		return oven.Minutes{}, false, nil
+	}
+	page, err := yaml.Marshal(&p.Page)
+	if err != nil {
+		return oven.Minutes{}, false, err
+	}
+	f, faults := file.Read(p.ID+".yaml", page, t)
+	if err := faults.Err(); err != nil {
+		return oven.Minutes{}, false, err
+	}
+	r, faults := j.Check(f)
+	if err := faults.Err(); err != nil {
+		return oven.Minutes{}, false, err
+	}
+	b := r.Parts[0].Baking
+	if b == nil || b.Time.IsZero() && !b.Time.Never {
+		return oven.Minutes{}, false, nil
+	}
+	return b.Time, true, nil
 }
