@@ -114,10 +114,11 @@ func (t *Tables) Ingredient(id string) (*Ingredient, bool) {
 	return &t.Ingredients[i], true
 }
 
-// When is a year and a place.
+// When is a year and a place, and what stands beside a name in its receipt.
 type When struct {
-	Year  int
-	Place string
+	Year   int
+	Place  string
+	Beside string // a role of something in the same receipt; empty where that is not asked
 }
 
 // Called finds what a name means in a book, bought by a kitchen. Words that
@@ -257,7 +258,7 @@ func (t *Tables) SetAside(words []string) int {
 
 func (t *Tables) reading(readings []NameReading, w When) (Called, bool) {
 	for _, r := range readings {
-		if r.Holds(w.Year, w.Place) {
+		if r.Holds(w.Year, w.Place) && (r.Beside == "" || r.Beside == w.Beside) {
 			ing, ok := t.Ingredient(r.Is)
 			return Called{Ingredient: ing}, ok
 		}

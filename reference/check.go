@@ -149,6 +149,9 @@ func (c *checker) names() {
 		for _, r := range rs {
 			c.ingredientID(table, i, r.Is)
 			c.validity(table, i, r.Validity)
+			if r.Beside != "" {
+				c.oneOf(table, i, "role", r.Beside, Roles)
+			}
 		}
 	}
 	for i, n := range c.t.Names {

@@ -80,6 +80,7 @@ type Name struct {
 // NameReading is one meaning of a name; the first that holds is taken.
 type NameReading struct {
 	Validity `yaml:",inline"`
+	Beside   string `yaml:"beside,omitempty"`    // only where something of this role stands in the receipt
 	Is       string `yaml:"is" sheet:"required"` // ingredient id
 }
 

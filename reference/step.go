@@ -53,7 +53,7 @@ type Found struct {
 
 // StepStages are the stages of work in the order they are done.
 var StepStages = []string{
-	"ready", "make", "rest", "rise", "shape", "prove", "lay", "chill", "case", "wash", "strain", "fill", "rim", "oven", "done", "cool",
+	"ready", "make", "rest", "rise", "shape", "prove", "lay", "chill", "case", "wash", "strain", "fill", "rim", "oven", "done", "cool", "set",
 }
 
 // StepConditions are what a step may hang on. A condition that begins with
@@ -82,9 +82,11 @@ var StepStages = []string{
 //	stove         it is cooked on the fire, and not baked
 //	cooked        it is baked, cooked on the fire, boiled or steamed, as far as is known
 //	hot-served    the receipt sends it to table hot
+//	filled-cold   a pie of meat that jelly or gravy is poured into when it has cooled
+//	till-cold     a pie of meat that is to be cold before it is filled up or sent to table
 var StepConditions = []string{
 	"lined", "lidded", "folded", "patty", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "loaf", "in-tin", "hot-water", "layered",
-	"eggs", "yeast", "custard", "egg-set", "stove", "cooked", "hot-served",
+	"eggs", "yeast", "custard", "egg-set", "stove", "cooked", "hot-served", "filled-cold", "till-cold",
 }
 
 // ReckonedFlags are flags of method that no wording raises: they are reckoned

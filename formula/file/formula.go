@@ -77,6 +77,7 @@ func (p *reading) formula(root *yaml.Node, d Defaults) *formula.Formula {
 	}
 	if n, ok := has["parts"]; ok {
 		f.Parts = p.parts(n, lineReaders(p.tables, f))
+		receipt.Beside(f, p.tables)
 	} else {
 		p.Add(root, "write at least one part with its kind and its lines", "`parts` is missing: there is nothing to weigh")
 	}

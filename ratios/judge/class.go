@@ -180,11 +180,12 @@ func excess(v, low, high float64) float64 {
 // ClassOf fits a part to its class: the one the receipt names, else the
 // nearest. Proportions alone cannot tell a standing paste, which is meant hard,
 // from a short one; it is thought of only where the paste is raised or wetted
-// hot.
+// hot. A filling of meat is of no class of sweet fillings.
 func ClassOf(in bake.Input, p *ratios.Profile) *ClassFit {
 	part, method, t := in.Weighed.Parts[in.Part].Of, &in.Method, in.Tables
+	meat := bake.OfMeat(&in.Weighed.Parts[in.Part])
 	stands := part.Lay == "raised" || method.Has("hot_water")
-	unfit := func(d ClassDistance) bool { return d.Class.Meant == "tough" && !stands }
+	unfit := func(d ClassDistance) bool { return d.Class.Meant == "tough" && !stands || meat }
 	modern := slices.DeleteFunc(Distances(part.Kind, p, method, t, "modern"), unfit)
 	period := slices.DeleteFunc(Distances(part.Kind, p, method, t, "period"), unfit)
 	fit := &ClassFit{}

@@ -21,6 +21,8 @@ func (d *Dish) conditions(i int) map[string]bool {
 	c["hot-water"] = m.Has("hot_water")
 	c["layered"] = m.Has("laminated", "folded_turns", "flakes")
 	c["hot-served"] = d.hotServed()
+	c["filled-cold"] = d.ofMeat() && d.filledCold()
+	c["till-cold"] = c["filled-cold"] || d.ofMeat() && d.tells(coldServed)
 	c["eggs"] = d.has(p, egg...)
 	c["yeast"] = d.has(p, "yeast")
 	if p.Kind == formula.Pastry {
@@ -150,12 +152,43 @@ func (d *Dish) has(p *formula.Part, roles ...string) bool {
 }
 
 // hotServed reports that the receipt sends the dish to table hot.
-func (d *Dish) hotServed() bool {
+func (d *Dish) hotServed() bool { return d.tells(hotServed) }
+
+// Words that send a dish to table.
+var (
+	hotServed  = []string{"serve hot", "serve it hot", "served hot", "serve very hot", "to table hot", "to the table hot", "send it hot", "eat it hot", "eaten hot", "serve quickly", "serve immediately", "serve at once"}
+	coldServed = []string{"serve cold", "serve it cold", "served cold", "to table cold", "to the table cold", "send it cold", "eat it cold", "eaten cold", "to be cold before it is cut", "when cold serve", "when cold cut", "do not cut it till cold", "not to be cut till cold", "eaten the next day", "eat it the next day"}
+)
+
+// tells reports that a step of any part has one of the wordings.
+func (d *Dish) tells(wordings []string) bool {
 	for _, p := range d.Formula.Parts {
 		for _, s := range p.Steps {
 			text := " " + reference.Key(s) + " "
-			for _, w := range []string{" serve hot ", " serve it hot ", " served hot ", " serve very hot ", " to table hot ", " to the table hot ", " send it hot ", " eat it hot ", " eaten hot ", " serve quickly ", " serve immediately ", " serve at once "} {
-				if strings.Contains(text, w) {
+			if slices.ContainsFunc(wordings, func(w string) bool { return strings.Contains(text, " "+w+" ") }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// ofMeat reports a dish with meat, fowl, game or fish in it.
+func (d *Dish) ofMeat() bool {
+	return slices.ContainsFunc(d.Formula.Parts, func(p formula.Part) bool { return d.has(&p, "meat") })
+}
+
+// filledCold reports that jelly, gravy or the like goes into the dish when it has
+// cooled: "when it is cold fill it up with good jelly".
+func (d *Dish) filledCold() bool {
+	for _, p := range d.Formula.Parts {
+		for _, s := range p.Steps {
+			for _, sentence := range strings.FieldsFunc(s, func(r rune) bool { return r == '.' || r == ';' }) {
+				words := reference.Words(sentence)
+				has := func(list []string) bool {
+					return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(list, w) })
+				}
+				if has(pours) && has(poured) && has([]string{"cold", "cool", "cooled", "cooling"}) {
 					return true
 				}
 			}
@@ -163,6 +196,12 @@ func (d *Dish) hotServed() bool {
 	}
 	return false
 }
+
+// pours and poured are the words by which a pie is filled up, and with what.
+var (
+	pours  = []string{"pour", "poured", "fill", "filled", "run", "put", "add"}
+	poured = []string{"jelly", "gravy", "aspic", "stock", "liquor", "consomme"}
+)
 
 // tellsDone reports that the words say how it is known to be done: a heat with
 // "till" or "until" behind it, and not till it is cold.

@@ -41,6 +41,7 @@ const (
 	custard = "1 pint of milk, 4 eggs, 2 oz of sugar"
 	rich    = "8 eggs, 8 oz of sugar, 8 oz of butter, the juice of 2 lemons"
 	fruit   = "2 lb of apples, 4 oz of sugar"
+	meat    = "2 lb of veal, 4 oz of ham"
 )
 
 // Every step of the table with a receipt that wants it and one that does not,
@@ -219,6 +220,14 @@ var steps = map[string]struct{ wants, not, taken string }{
 		wants: page("oven: moderate\n", part("cake", "", "1 lb of flour, 1 lb of butter, 8 eggs", "")),
 		not:   page("", part("filling", "", rich, "Bake it.")),
 	},
+	"cool-pie": {
+		wants: page("", part("filling", "", meat, "Bake it. When it is cold fill it up with jelly.")),
+		not:   page("", part("filling", "", meat, "Bake it and fill it up with gravy.")),
+	},
+	"set-jelly": {
+		wants: page("", part("filling", "", meat, "Bake it. When it is cold pour in good jelly.")),
+		not:   page("", part("filling", "", meat, "Bake it. Serve it cold.")),
+	},
 	"line-tin": {
 		wants: page("oven: moderate\n", part("cake", "", "1 lb of flour, 1 lb of butter, 8 eggs", "")),
 		not:   page("", part("filling", "", rich, "Bake it.")),
@@ -371,6 +380,24 @@ func TestConditions(t *testing.T) {
 		}
 		require.True(t, met, name)
 		require.True(t, missed, name)
+	}
+}
+
+// A pie is cold before it is filled up with jelly or served cold; a tart with
+// jelly poured over is no pie of meat, and gravy poured into a hot one waits for
+// nothing.
+func TestTillCold(t *testing.T) {
+	for words, want := range map[string][2]bool{
+		"Bake it. When it is cold fill it up with good jelly.":      {true, true},
+		"Bake it. When nearly cold, pour the jelly in at the hole.": {true, true},
+		"Bake it. Let it cool; then pour in the gravy.":             {false, false}, // told in two sentences: not known
+		"Bake it. When it is drawn fill it up with gravy.":          {false, false},
+		"Bake it and serve it cold.":                                {false, true},
+		"Bake it and serve it hot or cold.":                         {false, false},
+	} {
+		d := read(t, page("", part("filling", "", meat, words)))
+		require.Equal(t, want, [2]bool{d.Holds(0, "filled-cold"), d.Holds(0, "till-cold")}, words)
+		require.False(t, read(t, page("", part("filling", "", fruit, words))).Holds(0, "till-cold"))
 	}
 }
 

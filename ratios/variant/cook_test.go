@@ -79,3 +79,23 @@ func TestNothingNoCookWouldDo(t *testing.T) {
 		require.False(t, hasRole(one.on, "flour"), "the flour of a paste is what the rest is reckoned on")
 	}
 }
+
+// Of the parts that could have a fault the one likeliest to is worked on, and a
+// fault that is meant is answered where it is asked against.
+func TestToughPasteThatIsMeantIsAnswered(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	const pie = `title: Custard in a coffin
+year: 1850
+place: england
+parts:
+  - {name: crust, kind: pastry, lay: raised, lines: [2 lb of flour, 6 oz of lard, a pint of boiling water], method: [Knead it well and raise the crust.]}
+  - {name: custard, kind: filling, lines: [1 pint of milk, 4 eggs, 2 oz of sugar], method: [Bake it.]}
+oven: moderate
+`
+	s := searchFor(t, tables, pie, Wish{Against: []string{"tough"}})
+	require.Equal(t, 0, s.goal.part)
+	require.Empty(t, s.goal.meant)
+	require.NotEmpty(t, s.missing(s.book()))
+	require.Equal(t, "tough", searchFor(t, tables, pie, Wish{Part: "crust"}).goal.meant)
+}

@@ -61,6 +61,9 @@ func goalOf(j *judge.Judge, before *judge.Report, w Wish) (goal, error) {
 	if !bake.Judged(kind) && g.class == nil {
 		return g, &Problem{What: fmt.Sprintf("how a %s turns out is not judged yet, so that nothing can be answered; name a class to bring it into", kind)}
 	}
+	if p := &before.Parts[g.part]; len(asked) > 0 && p.Texture == nil && bake.Judged(kind) {
+		return g, &Problem{What: fmt.Sprintf("how the %s turns out is not foretold, since nothing in it is there to set; nothing can be answered", p.Name)}
+	}
 	if c, ok := j.Tables.Class(f.Parts[g.part].Class); ok && g.class == nil && len(w.Against) == 0 {
 		g.class = c
 	}
@@ -69,6 +72,9 @@ func goalOf(j *judge.Judge, before *judge.Report, w Wish) (goal, error) {
 		if x.Kind == string(kind) && !slices.Contains(g.against, x.ID) {
 			g.against = append(g.against, x.ID)
 		}
+	}
+	if slices.Contains(g.against, g.meant) {
+		g.meant = "" // whoever asks to be rid of it does not mean it
 	}
 	if len(asked) > 0 && len(g.against) == 0 {
 		return g, &Problem{What: fmt.Sprintf("a %s cannot come out %s", kind, w.Against[0]), Word: w.Against[0], Known: faultWords(j.Tables, string(kind))}
@@ -92,9 +98,9 @@ func warned(before *judge.Report, part string, x *reference.Texture) bool {
 	return slices.ContainsFunc(before.Findings, func(f judge.Finding) bool { return f.Part == part && f.Code == x.Finding })
 }
 
-// partFor is the part to work on when none is named: the first that could have
-// one of the textures asked for, else the first that was warned of, else the
-// first that is judged; fillings before pastes.
+// partFor is the part to work on when none is named: of those that could have one
+// of the textures asked for the one likeliest to, else the first that was warned
+// of, else the first that is judged; fillings before pastes.
 func partFor(before *judge.Report, asked []*reference.Texture) int {
 	var order []int
 	for _, fillings := range []bool{true, false} {
@@ -104,10 +110,24 @@ func partFor(before *judge.Report, asked []*reference.Texture) int {
 			}
 		}
 	}
+	best, most := -1, 0.0
 	for _, i := range order {
-		if slices.ContainsFunc(asked, func(x *reference.Texture) bool { return x.Kind == string(before.Parts[i].Kind) }) {
-			return i
+		p := &before.Parts[i]
+		for _, x := range asked {
+			if x.Kind != string(p.Kind) {
+				continue
+			}
+			share := 0.0
+			if p.Texture != nil {
+				share = shareOf(p.Texture, x.ID)
+			}
+			if best < 0 || share > most && share >= judge.May {
+				best, most = i, share
+			}
 		}
+	}
+	if best >= 0 {
+		return best
 	}
 	for _, i := range order {
 		p := &before.Parts[i]
@@ -123,6 +143,14 @@ func partFor(before *judge.Report, asked []*reference.Texture) int {
 		}
 	}
 	return order[0]
+}
+
+func shareOf(t *judge.Texture, id string) float64 {
+	i := slices.IndexFunc(t.Shares, func(s judge.Share) bool { return s.Texture.ID == id })
+	if i < 0 {
+		return 0
+	}
+	return t.Shares[i].Share
 }
 
 func classCalled(t *reference.Tables, word string) (*reference.Class, error) {

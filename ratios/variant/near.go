@@ -10,6 +10,7 @@ import (
 	"assize/formula/receipt"
 	"assize/formula/weigh"
 	"assize/ratios"
+	"assize/ratios/bake"
 	"assize/ratios/judge"
 	"assize/reference"
 	"assize/reference/fault"
@@ -70,6 +71,10 @@ func Near(j *judge.Judge, f *formula.Formula) (*Nearest, fault.List) {
 		profile := ratios.ProfileOf(w, i, j.Tables, "")
 		method := j.Input(w, i).Method
 		one := NearPart{Name: p.Name, Kind: p.Kind}
+		if bake.OfMeat(&w.Parts[i]) { // what is published here is sweet
+			out.Parts = append(out.Parts, one)
+			continue
+		}
 		for _, era := range []string{"modern", "period"} {
 			list := judge.Distances(p.Kind, &profile, &method, j.Tables, era)
 			var near []NearClass

@@ -324,7 +324,7 @@ func (s *search) meantAt(in bake.Input) string {
 		return s.goal.meant
 	}
 	p := ratios.ProfileOf(in.Weighed, in.Part, s.judge.Tables, "")
-	if fit := judge.ClassOf(in, &p); fit != nil {
+	if fit := judge.ClassOf(in, &p); fit != nil && !slices.Contains(s.goal.against, fit.Class.Meant) {
 		return fit.Class.Meant
 	}
 	return ""

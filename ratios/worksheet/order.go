@@ -88,6 +88,9 @@ func (a *Assembler) own(d *practice.Dish, i int) []Step {
 		}
 		for _, clause := range clauses(text) {
 			stage := stageOf(d, i, clause)
+			if rank(last) >= rank("oven") && cooling(clause) {
+				stage = "cool"
+			}
 			if rank(stage) < rank(last) {
 				stage = last
 			}
@@ -99,12 +102,23 @@ func (a *Assembler) own(d *practice.Dish, i int) []Step {
 	return out
 }
 
+// cooling reports words of what is done to a dish that has left the oven: "when
+// it is cold", "as soon as it is drawn".
+func cooling(clause string) bool {
+	words := reference.Words(clause)
+	opens := len(words) > 0 && slices.Contains([]string{"when", "while", "after", "once", "as", "let", "leave", "set", "then"}, words[0])
+	return opens && slices.ContainsFunc(words, func(w string) bool {
+		return slices.Contains([]string{"cold", "cool", "cooled", "drawn", "out", "baked"}, w)
+	})
+}
+
 func rank(stage string) int { return slices.Index(reference.StepStages, stage) }
 
 // before are the stages at which what the book leaves unsaid goes ahead of what
 // it says: the dish is filled only when the oven is ready, and then comes the
-// filling as the book has it. At the others it comes after.
-var before = []string{"ready", "case", "fill", "oven"}
+// filling as the book has it; it is let cool, and then finished and sent to table.
+// At the others it comes after.
+var before = []string{"ready", "case", "fill", "oven", "cool"}
 
 // merge sorts the receipt's own steps, the book's and the unsaid ones into one
 // order: by phase, by part, by stage; the receipt's own keep theirs.
@@ -198,7 +212,7 @@ func phaseOf(d *practice.Dish, s *Step) int {
 		return phaseReady
 	case "strain":
 		return phaseFilling
-	case "cool":
+	case "cool", "set":
 		return phaseFinish
 	case "done":
 		if d.Holds(s.Part, "stove") {

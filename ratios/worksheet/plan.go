@@ -51,6 +51,7 @@ const (
 	Fill        = "fill"
 	DishIn      = "dish-in"
 	DishOut     = "dish-out"
+	FillCold    = "fill-cold"
 	Serve       = "serve"
 )
 
@@ -120,18 +121,23 @@ func (p *planning) reckon(oven *Oven) {
 		p.finish()
 		return
 	}
-	at := p.minutes["cool-to-cut"] + p.minutes["stand-hot"] + p.minutes["cool-cake"] + p.minutes["cool-loaf"]
+	set := p.minutes["set-jelly"]
+	if set > 0 {
+		p.event(Event{ID: FillCold, At: set, Minutes: set, Waiting: true, Usual: true})
+	}
+	cool := p.minutes["cool-pie"] + p.minutes["cool-to-cut"] + p.minutes["stand-hot"] + p.minutes["cool-cake"] + p.minutes["cool-loaf"]
+	at := set + cool
 	if oven.Baked || oven.Pot {
 		bake := int(oven.Minutes.High.Round(0).IntPart())
 		if bake == 0 {
 			p.out.OvenOpen = true
 			if at > 0 {
-				p.event(Event{ID: DishOut, At: at, Minutes: at, Waiting: true})
+				p.event(Event{ID: DishOut, At: at, Minutes: cool, Waiting: true})
 			}
 			p.finish()
 			return
 		}
-		p.event(Event{ID: DishOut, At: at, Minutes: at, Waiting: true})
+		p.event(Event{ID: DishOut, At: at, Minutes: cool, Waiting: true})
 		at += bake
 		p.event(Event{ID: DishIn, At: at, Minutes: bake, Waiting: true, Usual: !oven.Said})
 	}
@@ -176,10 +182,9 @@ func (p *planning) reckon(oven *Oven) {
 	} else if laid {
 		at = ready
 		if wait := p.minutes["weigh-down"]; wait > 0 {
-			cool := p.minutes["cold-filling"]
-			if cool > 0 {
-				at += cool
-				p.event(Event{ID: CoolCase, Part: d.Formula.Parts[paste].Name, At: at, Minutes: cool, Waiting: true})
+			if cold := p.minutes["cold-filling"]; cold > 0 {
+				at += cold
+				p.event(Event{ID: CoolCase, Part: d.Formula.Parts[paste].Name, At: at, Minutes: cold, Waiting: true})
 			}
 			at += wait
 			p.event(Event{ID: CaseIn, Part: d.Formula.Parts[paste].Name, At: at, Minutes: wait, Waiting: true})

@@ -247,6 +247,27 @@ func TestPlanOfADough(t *testing.T) {
 	require.NotContains(t, plan("baking powder", "Knead it. Bake it."), "rise")
 }
 
+// A raised pie that is filled up with jelly when cold does not go to table from
+// the oven: it cools, the jelly goes in, and sets.
+func TestPlanOfAPieFilledCold(t *testing.T) {
+	pie := "parts:\n  - {name: crust, kind: pastry, lay: raised, lines: [1 lb of flour, 6 oz of lard, half a pint of boiling water], method: [Raise the crust.]}\n" +
+		"  - {name: veal, kind: filling, lines: [2 lb of veal, half a pint of good jelly], method: [%q]}\noven: moderate\nbake: 2 hours\n"
+	s := sheetOf(t, "", fmt.Sprintf(pie, "Lay in the meat. Bake it. When it is cold pour in the jelly at the top."))
+	require.Contains(t, fmt.Sprint(s.Plan.Events), "{dish-out  420 180 true false} {fill-cold  240 240 true true} {serve  0 0 false false}")
+	last := s.Phases[len(s.Phases)-1]
+	require.Equal(t, "finish", last.ID)
+	var texts []string
+	for _, step := range last.Steps {
+		texts = append(texts, step.Text)
+	}
+	require.Len(t, texts, 3)
+	require.Contains(t, texts[0], "Let it stand till it is cold")
+	require.Contains(t, texts[1], "pour in the jelly")
+	require.Contains(t, texts[2], "till the jelly is set")
+	hot := sheetOf(t, "", fmt.Sprintf(pie, "Lay in the meat. Bake it. When it is drawn pour in the jelly at the top."))
+	require.Contains(t, fmt.Sprint(hot.Plan.Events), "{dish-out  0 0 true false} {serve  0 0 false false}")
+}
+
 // A bun whose words tell one rising and a loaf whose words tell none: the other
 // risings are on the sheet as unsaid, the plan is worked back over them, and the
 // night in the cold is a stopping point.

@@ -84,6 +84,9 @@ func small(n int) string {
 // asked about.
 func (v *varying) nothingAgainst() string {
 	if len(v.Against) == 0 {
+		if meant := v.meant(); meant != "" {
+			return fmt.Sprintf("it would %s %s, as such a paste is meant to; --against %s has it otherwise", turnsOut[meant], v.howOften(v.Before, meant), meant)
+		}
 		return "nothing is found against it"
 	}
 	var said []string
@@ -91,6 +94,15 @@ func (v *varying) nothingAgainst() string {
 		said = append(said, fmt.Sprintf("it would %s %s", turnsOut[id], v.howOften(v.Before, id)))
 	}
 	return and(said)
+}
+
+// meant is the fault that is none in such a part and that it may well have.
+func (v *varying) meant() string {
+	p := &v.Before.Parts[v.Part]
+	if p.Class == nil || p.Class.Class.Meant == "" || p.Texture == nil || share(p.Texture, p.Class.Class.Meant) < judge.May {
+		return ""
+	}
+	return p.Class.Class.Meant
 }
 
 func (v *varying) howOften(r *judge.Report, id string) string {

@@ -313,7 +313,7 @@ func trust(shown string, said, right int) string {
 const unheated = "Nothing heats it, so neither egg nor starch sets in it: how it turns out is not foretold."
 
 // nothingSets is said of a filling of fruit, meat or mincemeat by itself.
-const nothingSets = "Nothing in it is there to set: it keeps together by itself, so how it turns out is not foretold."
+const nothingSets = "It keeps together by itself and is not there to set, so how it turns out is not foretold."
 
 // notJudged says of kinds of part that have no mechanisms what is done instead.
 func notJudged(p *judge.Part) string {

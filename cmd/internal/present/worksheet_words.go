@@ -219,6 +219,8 @@ func eventIs(e *worksheet.Event, s *worksheet.Sheet) string {
 		return "into " + fireplace(s)
 	case worksheet.DishOut:
 		return "out of " + fireplace(s)
+	case worksheet.FillCold:
+		return "fill it up; the jelly sets in the cold"
 	}
 	if s.Oven.Baked || s.Oven.Pot || len(s.Plan.Events) > 1 && hasFilling(s) {
 		return "to table"
