@@ -74,7 +74,7 @@ func (w *weave) ofTheSame(i int) (mention, bool) {
 	}
 	switch {
 	case side != "" && w.eggs.things != "" && !w.eggs.whole && !w.eggs.had[side]:
-		if w.key(j+1) == "of" && !w.pointsBack(j+2) || w.adviceAt(j) {
+		if w.key(j+1) == "of" && !w.pointsBack(j+2) || w.adviceAt(j) || w.key(j-1) == "no" {
 			return mention{}, false
 		}
 		return w.reads(i, j+1, j+1, "the "+ts[j].text+" of "+w.eggs.things, "of the same eggs")

@@ -314,8 +314,8 @@ func (r *Reader) further(ts phrase, a *amount) int {
 		i = 1
 	}
 	b, n := r.amountAt(ts[i:])
-	if n == 0 || b.Measure == "" || !b.numbered || i == 0 && b.implied {
-		return 0
+	if n == 0 || b.Measure == "" || !b.numbered || i == 0 && (b.implied || a.Measure != "" && !containers.has(a.Measure) && r.isWeight(a.Measure) != r.isWeight(b.Measure)) {
+		return 0 // "to the half pint two ounces of almonds"
 	}
 	if less {
 		a.found.trouble(ts.column(), "reckon it out and write what is left", "an amount less another is not worked out here")

@@ -318,7 +318,18 @@ func (w *weave) forSauce(to int) bool {
 // withSalt reports pepper that stands beside salt, which is no colour and no hot
 // word: "salt and pepper the pieces".
 func (w *weave) withSalt(from, to int) bool {
-	return w.key(from) == "pepper" && (w.key(from-1) == "and" && w.key(from-2) == "salt" || w.key(to) == "and" && w.key(to+1) == "salt")
+	before, after := from-1, to
+	for _, joined := range []string{",", "and"} {
+		if before >= 0 && w.ts[before].key == joined {
+			before--
+		}
+	}
+	for _, joined := range []string{",", "and"} {
+		if after < len(w.ts) && w.ts[after].key == joined {
+			after++
+		}
+	}
+	return w.key(from) == "pepper" && (before < from-1 && w.key(before) == "salt" || after > to && w.key(after) == "salt")
 }
 
 // preserves are things a dish is filled with as they are, by words that mostly
@@ -515,6 +526,9 @@ func (w *weave) enough(i int) (mention, bool) {
 // ofTheKnown is where the name begins in "enough of the flour", "as much of the
 // custard"; 0 when the words are others.
 func ofTheKnown(ts phrase) int {
+	if k := ts.key(0); k == "a" && ts.key(1) != "sufficient" && ts.key(1) != "sufficiency" || k == "about" && ts.key(1) == "a" {
+		return 0 // "a quart of the best cream"
+	}
 	for i := 1; i+2 < min(len(ts), 6); i++ {
 		if ts.key(i) == "of" && ts.key(i+1) == "the" {
 			return i + 1

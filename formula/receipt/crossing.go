@@ -319,7 +319,7 @@ var ofPaste = words("paste crust pastry dough roll rolled icing")
 
 // made reads "make a good crust with", "make a paste of".
 func made(ts phrase) (name string, kind formula.Kind, ok bool) {
-	if k := ts.key(0); k != "make" && k != "prepare" {
+	if k := ts.key(0); k != "make" && k != "prepare" && !(k == "have" && ts.key(1) == "ready") {
 		return "", "", false
 	}
 	switch ts.key(1) {
@@ -330,6 +330,9 @@ func made(ts phrase) (name string, kind formula.Kind, ok bool) {
 		kind, known := takenKinds.at(ts, i)
 		if !known {
 			continue
+		}
+		if n := ts.key(pastMarks(ts, i+1)); (n == "made" || n == "allowing") && number(ts[i+1:]).used == 0 {
+			return takenNames[kind], kind, true
 		}
 		if n := ts.key(i + 1); n == "of" || n == "with" || n == "by" || n == "in" || ts.key(i+2) == "in" && ts.has(proportional) {
 			return takenNames[kind], kind, true

@@ -70,6 +70,11 @@ func (w *weave) furtherName(i, n int) (reference.Called, int) {
 	if eggSides.of(w.ts, i) == "" {
 		return reference.Called{}, 0
 	}
+	if w.keys[i] == "white" && w.key(i+1) != "of" && i+1 < len(w.ts) && w.ts[i+1].kind == word { // "white brandy"
+		if c, m := w.begins(i + 1); m > 0 && c.Ingredient != nil && !fromEgg.has(c.Ingredient.Kind) {
+			return c, i + 1 + m
+		}
+	}
 	j := i + 1
 	for j < len(w.ts) && w.ts[j].kind == word && w.ts.participle(j) {
 		j++

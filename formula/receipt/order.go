@@ -165,7 +165,9 @@ func (m *making) served(before phrase) bool {
 		case "serve", "served", "garnish", "garnished", "eat", "eaten", "accompanied":
 			return true
 		case "send":
-			return before.key(i+1) == "it" || before.key(i+1) == "to"
+			if k := before.key(i + 1); k == "it" || k == "to" || k == "them" && before.key(i+2) == "to" {
+				return true
+			}
 		}
 	}
 	return false

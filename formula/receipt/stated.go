@@ -43,6 +43,11 @@ func (w *weave) amount(i int) (mention, bool) {
 	if to == j+1 && !of && w.ts.is(j, notName) && !w.inList && a.measured && !w.quiet.isWeight(a.Measure) {
 		return mention{}, false // "two bowls must have"
 	}
+	if to == 0 && w.key(j+1) == "or" { // "a spoonful of raspberry or currant jelly"
+		if _, e := w.nameAt(j+2, true); e > 0 && w.ts.is(e-1, preserves) {
+			return w.reads(i, e, e, w.say(i, i+n)+" of "+w.say(j+2, e), "one or the other")
+		}
+	}
 	if to == 0 && w.quiet.isWeight(a.Measure) { // "1/4 lb crushed peel"
 		k := j
 		for w.participleAt(k) {
