@@ -104,6 +104,9 @@ func (w *weave) pointsBack(i int) bool {
 	case "it", "them", "these", "those", "both":
 		return true
 	case "the":
+		if n := number(w.ts[min(i+1, len(w.ts)):]); n.used > 0 && w.key(i+1+n.used) == "eggs" {
+			return true // "the whites of the five eggs"
+		}
 		return w.key(i+1) == "same" || w.isFruit(i+1) || w.key(i+1) == "eggs"
 	}
 	return false

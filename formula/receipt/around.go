@@ -56,6 +56,8 @@ func passedOver(words []string, from, to int) bool {
 	name := words[from:to]
 	verb := len(name) == 1 && slices.Contains(verbs, name[0]) && slices.Contains(objects, next)
 	switch {
+	case len(name) == 1 && name[0] == "cream" && prev == "" && next != "" && !slices.Contains([]string{"and", "of", "to", "or"}, next):
+		return true // cream half a pound of butter
 	case slices.Contains(tools, next), before(6, compares) && !asDone(words[max(0, from-6):from]):
 		return true
 	case next == "warm" && len(name) == 1:

@@ -13,7 +13,7 @@ var timeUnits = words("minute minutes min mins hour hours hr hrs day days night 
 // imperatives are the orders of a method, as a sentence begins with them.
 var imperatives = words(`
 	add beat mix stir put take boil bake melt pour strain sift grate rub roll make let set wash pick stone pound mince chop cut pare peel slice core squeeze
-	whisk whip cream work knead fold lay line cover butter grease dredge strew sprinkle season sweeten flavour dissolve soak scald simmer warm cool
+	whisk whip cream work knead fold lay line cover butter grease dredge strew sprinkle season sweeten flavour flavor dissolve soak scald simmer warm cool
 	keep leave turn fill tie press pass bring cook place dust ice serve send break separate blanch bruise shred skim stew steam drain dry heat mould
 	thicken moisten wet dust throw drop brush glaze ornament prepare procure have allow remove sieve combine blend toss thin spread wipe trim stick
 	crumble weigh reduce then when having while after if next now do be proceed arrange divide shape form prick notch finish garnish decorate

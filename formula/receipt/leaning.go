@@ -111,12 +111,17 @@ func (w *weave) leaning(i int) (mention, bool) {
 		}
 		break
 	}
+	if e := w.names(j); e > to && lean.words != "same" && w.ts[to:e].has(andWord) && !w.ts[to:e].has(theWord) && countMarks(w.ts[to:e], ",") > 0 && w.stateAfter(e) == 0 {
+		to = e // "the same of mace, cloves and cinnamon"
+	}
 	name := ofJoined.Replace(w.say(j, to))
 	if w.key(to) == "as" || w.last == nil || w.last.Amount.State != formula.Stated {
 		return w.asBare(j, to, c, name, "how much is told by another amount, and which is not clear")
 	}
 	return w.leansOn(i, to, *w.last, lean, name, c)
 }
+
+var andWord, theWord = words("and"), words("the")
 
 // participleAt reports what was done to a thing at a token: "melted".
 func (w *weave) participleAt(i int) bool {

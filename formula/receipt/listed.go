@@ -46,7 +46,13 @@ func (m *making) item(b block, ts phrase) {
 	if m.reference(ts, true) {
 		return
 	}
-	if found, all := m.woven(ts, true); all {
+	if parts := sentencesOf(ts); len(parts) > 1 && len(parts[0]) > 1 {
+		for _, s := range parts {
+			m.item(block{listed, s[0].from - 1, after(s)}, s)
+		}
+		return
+	}
+	if found, all := m.woven(ts, true); all || onlyHandled(ts, found) {
 		for _, f := range found {
 			m.gather(m.gatheredAt(f, ts, true))
 		}
@@ -85,6 +91,22 @@ func (m *making) woven(ts phrase, inList bool) (found []mention, whole bool) {
 	w.inList = inList
 	m.weave(w)
 	return w.found, len(w.found) > 0 && len(uncovered(ts, w.found)) == 0
+}
+
+// onlyHandled reports several amounts between which nothing stands but what is done with
+// them: "a teaspoonful of soda, dissolved in a spoonful of milk".
+func onlyHandled(ts phrase, found []mention) bool {
+	if len(found) < 2 || slices.ContainsFunc(found, func(m mention) bool { return m.how != withAmount }) {
+		return false
+	}
+	for _, c := range uncovered(ts, found) {
+		for i := range c {
+			if c[i].kind != word || !c.participle(i) && !c.is(i, glue) && !c.is(i, into) && !c.is(i, adverbs) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // uncovered are the runs of words that no mention holds.

@@ -60,7 +60,7 @@ func (m *making) order(whole, ts phrase) {
 		}
 		switch {
 		case f.how == again:
-			if f.written != "" {
+			if f.written != "" && !f.choice {
 				m.limitEggs(f.written)
 			}
 			if f.first && !chosen && !m.served(ts[:f.from]) {

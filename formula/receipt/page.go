@@ -267,9 +267,9 @@ func (p *page) body(rows []row, inList bool) bool {
 		switch {
 		case h.section != none && n == len(ts):
 			p.blocks = append(p.blocks, block{heading, w.from, w.to})
-		case i > 0 && unicode.IsLower(p.clear[w.from]) && p.blocks[last].kind == listed && (!items[i] || p.nameGoesOn(p.blocks[last], w, ts)):
+		case i > 0 && unicode.IsLower(p.clear[w.from]) && p.blocks[last].kind == listed && (!items[i] || p.nameGoesOn(p.blocks[last], w, ts) || p.leftOpen(p.blocks[last])):
 			p.blocks[last].to = w.to // the line goes on
-		case !items[i] && (isStep(ts) || ts.is(0, imperatives) && ts.has(vesselWords)):
+		case !items[i] && (isStep(ts) || ts.is(0, imperatives) && len(ts) > 1 && number(ts[1:]).used == 0 && !ts.has(dittoWords) || ts.is(0, imperatives) && ts.has(vesselWords)):
 			p.blocks = append(p.blocks, block{prose, w.from, w.to})
 		default:
 			p.blocks = append(p.blocks, block{listed, w.from, w.to})
@@ -286,6 +286,14 @@ func (p *page) endsBefore(at int) bool {
 	}
 	return at == 0 || strings.ContainsRune(".:;!?-–—", p.clear[at-1])
 }
+
+// leftOpen reports a line that ends in the midst of what it says: "stirred in the".
+func (p *page) leftOpen(b block) bool {
+	ts := p.tokens(b.from, b.to)
+	return len(ts) > 1 && ts[len(ts)-1].kind == word && ts[len(ts)-1].is(midst)
+}
+
+var midst = words("a an the of and or in into with to for from")
 
 // nameGoesOn reports a line that ends the name which the one before it begins:
 // "4 oz. white powdered", "sugar".

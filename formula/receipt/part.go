@@ -160,7 +160,7 @@ var titleKinds = mapped(map[string]formula.Kind{
 	"paste": formula.Pastry, "pastes": formula.Pastry, "pastry": formula.Pastry, "crust": formula.Pastry, "crusts": formula.Pastry,
 	"cake": formula.Cake, "cakes": formula.Cake, "gingerbread": formula.Cake, "biscuit": formula.Cake, "biscuits": formula.Cake, "shortbread": formula.Cake,
 	"jumbles": formula.Cake, "jumbals": formula.Cake, "sponge": formula.Cake, "cookies": formula.Cake, "seedcake": formula.Cake, "parkin": formula.Cake, "queens": formula.Cake,
-	"drops": formula.Cake, "wafers": formula.Cake, "shortcake": formula.Cake, "naples": formula.Cake, "diet": formula.Cake, "madeleines": formula.Cake, "rout": formula.Cake,
+	"drops": formula.Cake, "snaps": formula.Cake, "cracknels": formula.Cake, "crackers": formula.Cake, "wafers": formula.Cake, "shortcake": formula.Cake, "naples": formula.Cake, "diet": formula.Cake, "madeleines": formula.Cake, "rout": formula.Cake,
 	"bread": formula.Bread, "loaf": formula.Bread, "rolls": formula.Bread, "buns": formula.Bread, "muffins": formula.Bread, "crumpets": formula.Bread, "brioche": formula.Bread, "rusks": formula.Bread, "rusk": formula.Bread, "wigs": formula.Bread,
 	"pancakes": formula.Batter, "fritters": formula.Batter, "batter": formula.Batter, "waffles": formula.Batter, "gauffres": formula.Batter, "puffs": formula.Batter, "popovers": formula.Batter,
 	"icing": formula.Meringue, "iceing": formula.Meringue, "meringue": formula.Meringue, "meringues": formula.Meringue, "kisses": formula.Meringue, "frosting": formula.Meringue, "macaroons": formula.Meringue, "macaroone": formula.Meringue, "macaroon": formula.Meringue, "ratafias": formula.Meringue,

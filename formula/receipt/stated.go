@@ -295,7 +295,13 @@ func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
 	if f := fraction(w.ts[i:]); f.used == n {
 		between = " of a "
 	}
-	written := w.say(i, i+n) + between + w.last.Amount.Measure + " of " + w.say(j, to)
+	name := w.say(j, to)
+	if w.key(to-1) == "fruit" {
+		if full := w.titledFruit(); full != "" {
+			name = full
+		}
+	}
+	written := w.say(i, i+n) + between + w.last.Amount.Measure + " of " + name
 	return w.reads(i, to, to, written, "the measure is that of the amount before it")
 }
 
@@ -512,7 +518,7 @@ func (w *weave) titledFruit() string {
 			continue
 		}
 		c, n := w.r.begins([]string{w.titled.key(i)})
-		if n == 0 || c.Fruit == nil && (c.Ingredient == nil || !slices.Contains(c.Ingredient.Roles, "pulp")) || w.titled.is(i, notName) {
+		if n == 0 || c.Fruit == nil && (c.Ingredient == nil || !overlap(c.Ingredient.Roles, []string{"pulp", "dried"})) || w.titled.is(i, notName) {
 			continue
 		}
 		if found != "" {

@@ -84,12 +84,20 @@ func newWeave(r *Reader, p *page, ts phrase) *weave {
 func (w *weave) scan() []mention {
 	for i := 0; i < len(w.ts); {
 		if w.ts[i].kind == mark {
+			if n := w.spelledOut(i); n > 0 {
+				i += n
+				continue
+			}
 			if n := w.mayBe(i); n > 0 {
 				w.found = append(w.found, mention{from: i, to: i + n, how: again, choice: true})
 				i += n
 				continue
 			}
 			i++
+			continue
+		}
+		if n := w.leavesOutOf(i); n > 0 {
+			i += n
 			continue
 		}
 		if m, ok := w.mentionAt(i); ok {
@@ -115,6 +123,58 @@ func (w *weave) scan() []mention {
 	w.page.rooms.found = w.found
 	return w.found
 }
+
+// leavesOutOf has a clause that leaves out some of the whites or yolks be said of the
+// eggs named last in the sentence: "beat six eggs till thick, leaving out the whites".
+// It counts the tokens of the clause.
+func (w *weave) leavesOutOf(i int) int {
+	if !w.ts.is(i, leavingOut) || len(w.found) == 0 || i == 0 || w.ts[i-1].kind != mark {
+		return 0
+	}
+	m := &w.found[len(w.found)-1]
+	if m.how != withAmount || len(m.line.Items) != 1 || m.line.Items[0].Ingredient != egg || m.line.Items[0].Amount.Measure != "" {
+		return 0
+	}
+	to := w.limited(i)
+	if to == 0 {
+		return 0
+	}
+	text := m.written
+	if text == "" {
+		text = w.say(m.from, m.to)
+	}
+	written := text + ", " + w.say(i, to)
+	more, ok := w.reads(m.from, m.to, m.to, written, "some are left out")
+	if !ok {
+		return 0
+	}
+	more.to = to
+	*m = more
+	return to - i
+}
+
+var leavingOut = words("leaving omitting without excepting wanting")
+
+// spelledOut counts the tokens of a bracket that tells what the thing before it is made
+// of, which has its amount: "a spoonful of mixed spice (cinnamon, mace, and nutmeg)".
+func (w *weave) spelledOut(i int) int {
+	if w.ts[i].key != "(" || len(w.found) == 0 {
+		return 0
+	}
+	m := &w.found[len(w.found)-1]
+	if m.how != withAmount || m.to != i || len(m.line.Items) != 1 || m.line.Items[0].Ingredient != mixedSpice {
+		return 0
+	}
+	for j := i + 1; j < len(w.ts); j++ {
+		if w.ts[j].kind == mark && w.ts[j].key == ")" {
+			return j + 1 - i
+		}
+	}
+	return 0
+}
+
+// mixedSpice is the ingredient of spices ground together.
+const mixedSpice = "spice_mixed"
 
 // mayBe counts the tokens of a bracket in a list that tells what may be put in as well:
 // "(figs cut in bits may be a part of the fruit)".
