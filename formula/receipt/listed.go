@@ -56,6 +56,9 @@ func (m *making) item(b block, ts phrase) {
 		for _, f := range found {
 			m.gather(m.gatheredAt(f, ts, true))
 		}
+		for _, c := range uncovered(ts, found) {
+			m.extends(trimGlue(c), found, ts)
+		}
 		return
 	}
 	_, troubles = m.r.silent().Line(text)

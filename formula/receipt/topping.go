@@ -52,7 +52,8 @@ func (m *making) meringue() {
 		for _, it := range p.lines[i].line.Items {
 			switch {
 			case it.Ingredient == white || it.Ingredient == yolk:
-				return // the text parts them itself
+				m.meringueApart(p) // the text parts them itself
+				return
 			case it.Ingredient == egg && len(p.lines[i].line.Items) == 1 && it.Amount.State == formula.Stated && it.Amount.Measure == "":
 				if line >= 0 {
 					return
@@ -75,6 +76,46 @@ func (m *making) meringue() {
 		yolks = yolks || ts.has(yolkWords)
 	}
 }
+
+// meringueApart moves whites that have a line of their own, and what is beaten with
+// them, to a meringue, when they are laid over what was baked before.
+func (m *making) meringueApart(p *portionOf) {
+	baked, yolks := false, false
+	for k, s := range p.steps {
+		ts := m.r.split([]rune(s.text), 0)
+		at := slices.IndexFunc(p.lines, func(g gathered) bool {
+			return g.from >= s.from && g.from < s.to && len(g.line.Items) == 1 && g.line.Items[0].Ingredient == white
+		})
+		if at >= 0 && baked && yolks && (laidOver(ts) || k+1 < len(p.steps) && laidOver(m.r.split([]rune(p.steps[k+1].text), 0))) {
+			q := &portionOf{part: formula.Part{Name: "meringue", Kind: formula.Meringue, Pos: m.page.pos(s.from)}, at: s.from}
+			m.moveFrom(p, q, k)
+			return
+		}
+		baked = baked || ts.has(bakingSoon)
+		yolks = yolks || ts.has(yolkWords)
+	}
+}
+
+// laidOver reports words that have a froth laid over what is baked: "put this over the
+// pudding", "spread it on top".
+func laidOver(ts phrase) bool {
+	for i := range ts {
+		if !ts.is(i, laysOver) {
+			continue
+		}
+		for j := i + 1; j < min(len(ts), i+6); j++ {
+			if (ts.key(j) == "over" || ts.key(j) == "on" || ts.key(j) == "upon") && ts[j:min(len(ts), j+4)].has(overWhat) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var (
+	laysOver = words("spread put lay pour heap pile")
+	overWhat = words("top pie pies pudding puddings custard tart")
+)
 
 // theWhites is the place of the whites that a sentence has beaten; 0 when it has
 // none.
@@ -118,9 +159,19 @@ func (m *making) partWhites(p *portionOf, line, k int) {
 	eggs.line, eggs.written, eggs.note = yolks, yolks.Text, why
 	q := &portionOf{part: formula.Part{Name: "meringue", Kind: formula.Meringue, Pos: m.page.pos(p.steps[k].from)}, at: p.steps[k].from}
 	q.lines = append(q.lines, top)
+	m.moveFrom(p, q, k)
+}
+
+// moveFrom moves the lines that step k names, or the step after it, and the steps from
+// it on, to another part.
+func (m *making) moveFrom(p, q *portionOf, k int) {
+	to := p.steps[k].to
+	if k+1 < len(p.steps) {
+		to = p.steps[k+1].to
+	}
 	kept := p.lines[:0]
 	for _, g := range p.lines {
-		if g.from >= p.steps[k].from && g.from < p.steps[k].to {
+		if g.from >= p.steps[k].from && g.from < to {
 			q.lines = append(q.lines, g)
 			continue
 		}
