@@ -342,7 +342,7 @@ func (r *Reader) hidden(f found) phrase {
 			return c
 		}
 		for i := range c { // "well beaten with 2 oz sugar"
-			if k := c.key(i); i > 0 && (k == "with" || k == "in" || k == "and") {
+			if k := c.key(i); i > 0 && (k == "with" || k == "in" || k == "and" || k == "through") {
 				if a, n := r.amountAt(c[i+1:]); n > 0 && a.numbered && a.Measure != "" {
 					if _, ok := r.find(ofName(c[i+1+n:])); ok {
 						return c[i+1:]

@@ -28,6 +28,9 @@ func (r *Reader) measureAt(ts phrase) int {
 		}
 		var room [longestKey]byte
 		if key, ok := ts[:n].appendKey(room[:0]); ok && r.Tables.MeasuresKeyed(string(key)) || !ok && r.Tables.MeasuresKeyed(ts[:n].joinedKey()) {
+			if ts[0].opens.Fill > 0 && len(r.holding(ts[:n].joinedKey(), nil)) == 0 {
+				continue // a small teacup is a measure in England, and elsewhere a teacup that is small
+			}
 			return n
 		}
 	}

@@ -46,7 +46,7 @@ func (m *making) told(ts phrase, took, why string) {
 // order reads a sentence of the method. One that only lists what to take is no
 // step.
 func (m *making) order(whole, ts phrase) {
-	chosen := ts.has(choiceWords) || ts.key(0) == "if" && !wishes(ts)
+	chosen := ts.has(choiceWords) || ts.key(0) == "if" && !wishes(ts) || niceAddition(ts)
 	m.references(ts)
 	w := newWeave(m.r, m.page, ts)
 	onlyTakes := true
@@ -89,6 +89,16 @@ func (m *making) order(whole, ts phrase) {
 	if !onlyTakes || len(w.found) == 0 || !listOnly(ts, w.found) || len(whole) > len(ts) {
 		m.step(whole)
 	}
+}
+
+// niceAddition reports "half a pound of raisins will be a pleasant addition".
+func niceAddition(ts phrase) bool {
+	for i := 1; i < len(ts); i++ {
+		if ts.key(i) == "addition" && ts.key(i-1) != "in" && ts.key(i-1) != "the" {
+			return true
+		}
+	}
+	return false
 }
 
 // wishes reports words before the making itself: "if you wish to make a good
@@ -150,7 +160,7 @@ func (m *making) settles(g gathered) bool {
 }
 
 // choiceWords tell that a sentence speaks of what might be put in instead.
-var choiceWords = words("substitute substituted substituting instead cannot omit omitted")
+var choiceWords = words("substitute substituted substituting instead cannot omit omitted improvement improves accompany")
 
 // served reports that what follows is set beside the dish and not put in.
 func (m *making) served(before phrase) bool {

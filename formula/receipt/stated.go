@@ -19,6 +19,9 @@ func (w *weave) amount(i int) (mention, bool) {
 		return mention{}, false
 	}
 	j := i + n
+	if k := w.key(i - 1); !a.measured && !w.inList && (k == "stick" || k == "sticking") {
+		return mention{}, false // "stick a clove in each"
+	}
 	if !a.numbered && w.key(j) != "of" && !w.inList {
 		return mention{}, false // "small round cakes"
 	}
