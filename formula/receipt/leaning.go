@@ -111,7 +111,9 @@ func (w *weave) leaning(i int) (mention, bool) {
 		}
 		break
 	}
-	if e := w.names(j); e > to && lean.words != "same" && w.ts[to:e].has(andWord) && !w.ts[to:e].has(theWord) && countMarks(w.ts[to:e], ",") > 0 && w.stateAfter(e) == 0 {
+	if e := w.names(j); e > to && w.key(e) == "each" {
+		to = e
+	} else if e > to && lean.words != "same" && w.ts[to:e].has(andWord) && !w.ts[to:e].has(theWord) && countMarks(w.ts[to:e], ",") > 0 && w.stateAfter(e) == 0 {
 		to = e // "the same of mace, cloves and cinnamon"
 	}
 	name := ofJoined.Replace(w.say(j, to))
@@ -217,6 +219,39 @@ func (w *weave) leansOn(i, to int, on formula.Item, lean leaningWord, name strin
 	return w.asBare(i, to, c, name, "as much as of the "+on.Name+", of which no weight is given")
 }
 
+// weightOfThose reads "the weight of the eggs in sugar and in flour", of eggs that have
+// been counted before.
+func (w *weave) weightOfThose(i, j int) (mention, bool) {
+	if w.key(j) == "the" && w.key(j+1) == "eggs" {
+		j += 2
+	} else if k := w.key(j); k == "them" || k == "these" {
+		j++
+	} else {
+		return mention{}, false
+	}
+	ing, ok := w.r.Tables.Ingredient(egg)
+	if k := w.key(j); !ok || k != "in" && k != "of" {
+		return mention{}, false
+	}
+	on := w.amountOf(reference.Called{Ingredient: ing})
+	if on == nil || on.Amount.Measure != "" {
+		return mention{}, false
+	}
+	to := w.names(j + 1)
+	if to == 0 {
+		return mention{}, false
+	}
+	for w.key(to) == "and" && w.key(to+1) == "in" { // "in sugar and in flour"
+		_, e := w.nameAt(to+2, false)
+		if e == 0 {
+			break
+		}
+		to = e
+	}
+	written := "the weight of " + spelled(on.Amount.Number) + " eggs in " + ofJoined.Replace(w.say(j+1, to))
+	return w.reads(i, to, to, written, "by the weight of the eggs")
+}
+
 // weightOf reads "the weight of four eggs in sugar and flour".
 func (w *weave) weightOf(i int) (mention, bool) {
 	n, _, own := weightHead(w.ts[i:], false)
@@ -225,7 +260,7 @@ func (w *weave) weightOf(i int) (mention, bool) {
 	}
 	c := number(w.ts[i+n:])
 	if c.used == 0 {
-		return mention{}, false
+		return w.weightOfThose(i, i+n)
 	}
 	j := i + n + c.used
 	written, note := "", ""

@@ -293,7 +293,7 @@ func (p *page) leftOpen(b block) bool {
 	return len(ts) > 1 && ts[len(ts)-1].kind == word && ts[len(ts)-1].is(midst)
 }
 
-var midst = words("a an the of and or in into with to for from")
+var midst = words("a an the of and or in into with to for from as")
 
 // nameGoesOn reports a line that ends the name which the one before it begins:
 // "4 oz. white powdered", "sugar".
