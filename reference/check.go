@@ -456,6 +456,9 @@ func (c *checker) tasting() {
 	for i, k := range c.t.Causes {
 		c.provenance("causes", i, k.Provenance)
 		c.oneOf("causes", i, "kind of cause", k.Kind, CauseKinds)
+		if k := c.t.Causes[i].Fire; k != "" {
+			c.oneOf("causes", i, "fire", k, []string{"heated", "cold"})
+		}
 		for _, name := range k.Textures {
 			named("causes", i, name)
 		}

@@ -34,6 +34,9 @@ type Cause struct {
 	Kind     string   `yaml:"kind" sheet:"required"` // one of CauseKinds
 	What     string   `yaml:"what,omitempty"`        // a cause outside the formula, as it is named
 	Says     string   `yaml:"says" sheet:"required"` // the mechanism in two plain sentences
+	// Fire is heated where it holds only of what something heats, cold where only
+	// of what nothing does; empty where it holds of either.
+	Fire string `yaml:"fire,omitempty"`
 
 	Provenance `yaml:",inline"`
 }

@@ -31,4 +31,4 @@ type Vessel struct {
 }
 
 // VesselKinds are the families of dishes.
-var VesselKinds = []string{"pie plate", "pie dish", "tart tin", "patty-pan", "cup", "basin", "mould", "cake tin", "loaf tin", "baking dish", "plate"}
+var VesselKinds = []string{"pie plate", "pie dish", "tart tin", "patty-pan", "cup", "basin", "mould", "pie mould", "cake tin", "loaf tin", "baking dish", "plate", "glass", "jar"}

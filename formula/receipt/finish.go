@@ -42,6 +42,7 @@ func (m *making) finish() (*formula.Formula, Trace) {
 	}
 	slices.SortStableFunc(out, func(a, b *portionOf) int { return cmp.Or(rank(a)-rank(b), a.begins()-b.begins()) })
 	m.tellKinds(out)
+	m.resting(out)
 	settleBeside(m.f, m.r.Tables, func(yield func(*formula.Line) bool) {
 		for _, p := range out {
 			for i := range p.lines {

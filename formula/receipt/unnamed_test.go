@@ -47,3 +47,21 @@ func TestPasteThatNoWordNames(t *testing.T) {
 		require.Equal(t, c.lines, lines, c.text)
 	}
 }
+
+// A paste keeps the sentence that rests or rolls it; what is made of the filling
+// stays the filling's.
+func TestPasteKeepsItsResting(t *testing.T) {
+	tables, err := reference.Load()
+	require.NoError(t, err)
+	for text, want := range map[string][2]int{
+		"Turnovers.\nMake a paste of half a pound of flour and four ounces of butter. Let it rest an hour. Roll it out; peel four apples, lay some on each with three ounces of sugar, fold it over and bake.": {2, 1},
+		"Turnovers.\nMake a paste of half a pound of flour and four ounces of butter. Let it rest an hour. Roll it thin and cut it in rounds. Lay on each some of a pound of apples, fold it over and bake.":   {3, 1},
+		"A tart.\nMake a paste of half a pound of flour and four ounces of butter. For the inside let it stand warm. Beat six eggs with half a pound of sugar and bake it.":                                    {1, 2},
+	} {
+		f, _ := (&receipt.Reader{Tables: tables, Year: 1838, Place: "england"}).Receipt(text, receipt.About{})
+		require.NotNil(t, f, text)
+		require.Len(t, f.Parts, 2, text)
+		require.Equal(t, formula.Pastry, f.Parts[0].Kind)
+		require.Equal(t, want, [2]int{len(f.Parts[0].Steps), len(f.Parts[1].Steps)}, "%s: %q", text, f.Parts)
+	}
+}

@@ -79,14 +79,14 @@ func spanOf(s reference.Span) Span {
 // paste can be reckoned.
 func (d *Dish) Sized() bool { return d.Sizes[1].Known() }
 
-// Small reports a dish of which one batch fills several: patty-pans, cups and
-// other dishes under a quarter of a litre that are no plates.
+// Small reports a dish of which one batch fills several: patty-pans, cups,
+// glasses, jars and other dishes under a quarter of a litre that are no plates.
 func (d *Dish) Small() bool {
 	if d.Vessel == nil {
 		return d.Usable.Likely < smallest
 	}
 	switch d.Vessel.Kind {
-	case "patty-pan", "cup":
+	case "patty-pan", "cup", "glass", "jar":
 		return true
 	case "plate":
 		return false

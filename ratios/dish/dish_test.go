@@ -465,3 +465,39 @@ func TestTwoSidesAndAWordForADish(t *testing.T) {
 	round := called(t, "9 x 2 in cake tin")
 	require.Equal(t, dish.Round, round.Sizes[1].Shape, "a width and a depth are still those")
 }
+
+// What stands by itself or is not baked is offered no baking dish.
+func TestSuits(t *testing.T) {
+	of := func(kind, shape, walls string, depth float64) *dish.Fit {
+		d := dish.Dish{Vessel: &reference.Vessel{Kind: kind, Shape: shape, Walls: walls}}
+		for i := range d.Sizes {
+			d.Sizes[i].Depth = depth
+		}
+		d.Usable.Likely = 1000
+		return &dish.Fit{Dish: d}
+	}
+	for _, c := range []struct {
+		load dish.Load
+		fit  *dish.Fit
+		want bool
+	}{
+		{dish.Load{Lay: dish.Raised}, of("pie mould", "oval", "tin", 9), true},
+		{dish.Load{Lay: dish.Raised}, of("cake tin", "round", "tin", 7), true},
+		{dish.Load{Lay: dish.Raised}, of("cake tin", "round", "tin", 4), false},
+		{dish.Load{Lay: dish.Raised}, of("cake tin", "oblong", "tin", 7), false},
+		{dish.Load{Lay: dish.Raised}, of("loaf tin", "oblong", "tin", 7), false},
+		{dish.Load{Lay: dish.Raised}, of("mould", "round", "paste", 9), true},
+		{dish.Load{Stands: dish.Cold}, of("glass", "round", "glass", 7), true},
+		{dish.Load{Stands: dish.Cold}, of("tart tin", "round", "tin", 3), false},
+		{dish.Load{Stands: dish.Cold}, of("jar", "round", "glass", 9), false},
+		{dish.Load{Stands: dish.Cold}, of("mould", "round", "tin", 9), false},
+		{dish.Load{Stands: dish.Cold, Turned: true}, of("mould", "round", "tin", 9), true},
+		{dish.Load{Stands: dish.Potted}, of("jar", "round", "glass", 9), true},
+		{dish.Load{Stands: dish.Potted}, of("loaf tin", "oblong", "tin", 7), false},
+		{dish.Load{}, of("jar", "round", "glass", 9), false},
+		{dish.Load{}, of("glass", "round", "glass", 9), false},
+		{dish.Load{Cake: true}, of("pie mould", "oval", "tin", 9), false},
+	} {
+		require.Equal(t, c.want, c.load.Suits(c.fit), "%v %v", c.load, c.fit.Vessel)
+	}
+}

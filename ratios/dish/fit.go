@@ -67,7 +67,20 @@ type Load struct {
 	Paste   Span    // g made, nothing when there is none
 	Density float64 // of the paste, g/ml; 0 for that of a short paste
 	Cake    bool    // a cake or a loaf, which is not baked in a pie plate
+	Stands  Stand   // where it stands, when that is in no baking dish
+	Turned  bool    // it sets so that it can be turned out of a mould
 }
+
+// Stand is where a load stands that goes into no baking dish.
+type Stand string
+
+// The ways of standing. The first is in a dish in the oven.
+const (
+	InDish  Stand = ""
+	OnSheet Stand = "on a sheet" // shaped, and baked each by itself
+	Cold    Stand = "not baked"  // poured into glasses, bowls or a mould and not heated
+	Potted  Stand = "potted"     // cooked on the fire and poured off to keep or to serve
+)
 
 // shortPaste is the density of a short paste, g/ml.
 const shortPaste = 1.2
@@ -143,6 +156,9 @@ func (f *Fit) judge(l Load) {
 		return
 	}
 	f.Full = f.FillingML.Likely / f.RoomML.Likely
+	if f.Vessel != nil && f.Vessel.Walls == "paste" && f.FillingML.Likely >= f.RoomML.Low && f.FillingML.Likely <= f.RoomML.High {
+		f.Full = 1 // a case of paste is raised as large as it is wanted
+	}
 	f.Boils = f.BrimML.Likely > 0 && l.Risen.Likely > domes*f.BrimML.Likely && f.Full <= tooMuch
 	switch {
 	case f.Full > tooMuch || f.Boils:
@@ -279,17 +295,23 @@ func rank(f *Fit, l *Load) float64 {
 	if f.Verdict != Fits {
 		r += 10
 	}
-	if f.Small() != (l.Lay == Patty) { // a batch for one dish goes into small ones last
+	if f.Small() != (l.Lay == Patty || l.Stands == Cold || l.Stands == Potted) { // a batch for one dish goes into small ones last
 		r += 5
 	}
 	if !l.Suits(f) {
 		r += 3
+	}
+	if f.Vessel != nil && (l.Stands == Cold && f.Vessel.Kind == "glass" || l.Stands == Potted && f.Vessel.Kind == "jar" || l.Lay == Raised && f.Vessel.Kind == "pie mould") {
+		r-- // what such a thing is poured into before anything else
 	}
 	if f.Own { // what is in the kitchen is looked at first
 		r -= 100
 	}
 	return r
 }
+
+// deepTin is how deep a tin is, cm, in which a raised pie stands.
+const deepTin = 6
 
 // Suits reports that such a load is put in dishes of that kind: nobody lines a
 // loaf tin for a tart or bakes a cake in a plate, and a raised crust is its own
@@ -302,8 +324,12 @@ func (l *Load) Suits(f *Fit) bool {
 	switch {
 	case f.Vessel.Walls == "paste":
 		return raised
-	case raised:
-		return kind == "mould" || kind == "cake tin" || kind == "pie dish"
+	case raised: // what stands open at its foot or opens at its side
+		return !f.Small() && f.Vessel.Shape != "oblong" && (kind == "cake tin" && f.Sizes[1].Depth >= deepTin || kind == "pie mould")
+	case bare && (l.Stands == Cold || l.Stands == Potted):
+		return slices.Contains([]string{"glass", "basin", "cup"}, kind) || kind == "jar" && l.Stands == Potted || kind == "mould" && l.Turned
+	case kind == "glass" || kind == "jar":
+		return false
 	case l.Cake:
 		return kind == "cake tin" || kind == "loaf tin" || kind == "mould" || kind == "patty-pan"
 	}

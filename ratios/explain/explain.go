@@ -447,12 +447,17 @@ func (b *Bake) why(change string, x *reference.Texture) *reference.Cause {
 func (b *Bake) outside(of Seen) []*reference.Cause {
 	var out []*reference.Cause
 	in := &b.inputs[of.Part]
-	unbaked := of.Texture.Kind == string(formula.Filling) && !bake.FireOf(&in.Method).Baked
+	fire := bake.FireOf(&in.Method)
+	cold := b.Report.Parts[of.Part].Cold || of.Texture.Kind == string(formula.Filling) && fire.Cold()
+	unbaked := cold || of.Texture.Kind == string(formula.Filling) && !fire.Baked
 	for _, id := range []string{of.Texture.ID, of.Texture.Counts} {
 		for i := range b.Tables().Causes {
 			c := &b.Tables().Causes[i]
 			if unbaked && c.Kind == "oven" {
 				continue // no oven had a hand in it
+			}
+			if c.Fire == "heated" && cold || c.Fire == "cold" && !cold {
+				continue
 			}
 			if id != "" && c.What != "" && slices.Contains(c.Textures, of.Texture.Kind+"/"+id) && !slices.Contains(out, c) {
 				out = append(out, c)

@@ -86,6 +86,7 @@ func (j *Judge) CheckMade(w *weigh.Weighed, inputs []bake.Input, did [][]string)
 		r.Findings = append(r.Findings, findings...)
 	}
 	r.lays(dish)
+	r.stands = standing(dish, inputs)
 	r.Findings = append(r.Findings, practised(dish, j.Tables)...)
 	r.Findings = append(r.Findings, j.mentions(f)...)
 	r.Findings = append(r.Findings, j.fill(r, inputs)...)

@@ -12,6 +12,7 @@ import (
 	"assize/ratios/change"
 	"assize/ratios/dish"
 	"assize/ratios/oven"
+	"assize/ratios/practice"
 	"assize/ratios/readings"
 	"assize/reference"
 )
@@ -53,6 +54,8 @@ func (r *Report) LoadOf() dish.Load {
 			}
 		}
 	}
+	l.Stands = r.stands
+	l.Turned = slices.ContainsFunc(holds(r.Weighed), func(ing *reference.Ingredient) bool { return slices.Contains(ing.Roles, "setting") })
 	switch {
 	case l.Lay != dish.NoPaste:
 	case lining && lid:
@@ -65,6 +68,30 @@ func (r *Report) LoadOf() dish.Load {
 		l.Lay = dish.Lining
 	}
 	return l
+}
+
+// standing is where a dish stands that goes into no baking dish.
+func standing(d *practice.Dish, inputs []bake.Input) dish.Stand {
+	if d.OnSheet() {
+		return dish.OnSheet
+	}
+	out := dish.InDish
+	for i := range inputs {
+		fire := bake.FireOf(&inputs[i].Method)
+		switch {
+		case d.Formula.Parts[i].Kind != formula.Filling:
+			return dish.InDish
+		case d.Unheated(i) || fire.Cold():
+			if out == dish.InDish {
+				out = dish.Cold
+			}
+		case fire.Stove && !fire.Baked:
+			out = dish.Potted
+		default:
+			return dish.InDish
+		}
+	}
+	return out
 }
 
 func partsOnly(r *Report, i int) bool {
@@ -100,7 +127,7 @@ func (j *Judge) fill(r *Report, inputs []bake.Input) []Finding {
 		return nil
 	}
 	load := r.LoadOf()
-	if load.Lay == dish.Folded {
+	if load.Lay == dish.Folded || load.Stands == dish.OnSheet {
 		return nil // it lies on the dish or sheet, and does not fill it
 	}
 	if !known(load.Filling) && load.Paste.Likely == 0 {

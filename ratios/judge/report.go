@@ -38,6 +38,8 @@ type Report struct {
 	InDish *dish.Fit
 	// inShell tells that it goes into a shell the receipt gives no paste for.
 	inShell bool
+	// stands is where it stands when that is in no baking dish.
+	stands dish.Stand
 }
 
 // Part is one part of the receipt as judged.

@@ -22,7 +22,7 @@ func (j *Judge) Sketch(w *weigh.Weighed, inputs []bake.Input, d *practice.Dish) 
 	for i := range inputs {
 		r.Parts = append(r.Parts, j.sketched(w, &inputs[i]))
 	}
-	r.inShell = j.inShell(f, inputs)
+	r.inShell, r.stands = j.inShell(f, inputs), standing(d, inputs)
 	if load := r.LoadOf(); f.Dish != "" && (known(load.Filling) || load.Paste.Likely > 0) {
 		if found, err := dish.Called(j.Tables, f.Dish, KitchenOf(f)); err == nil {
 			fit := dish.Into(found.Dish, max(found.Count, found.Number(load)), load)

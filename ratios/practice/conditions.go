@@ -133,6 +133,43 @@ func (d *Dish) small(m *formula.Method) bool {
 	})
 }
 
+// OnSheet reports a dish that is shaped, and baked piece by piece on a tin, a
+// sheet or papers: buns and rolls, biscuits and drops. What is baked in tins or
+// patty-pans is not.
+func (d *Dish) OnSheet() bool {
+	sheet := false
+	for i := range d.Formula.Parts {
+		p := &d.Formula.Parts[i]
+		switch p.Kind {
+		case formula.Filling, formula.Pastry, formula.Batter:
+			return false
+		case formula.Bread:
+			sheet = sheet || d.holds[i]["baked"] && d.small(&d.Methods[i])
+		case formula.Cake:
+			sheet = sheet || d.holds[i]["baked"] && d.small(&d.Methods[i]) && d.laidOut(p)
+		}
+	}
+	return sheet && !d.tells([]string{"patty pans", "pattypans", "patty tins", "in tins", "in small tins", "muffin tins", "in rings", "in hoops", "in cups", "in moulds", "into tins", "into cups", "into moulds", "into patty pans"})
+}
+
+// laidOut reports a cake whose name or steps have it rolled and cut, or dropped, or
+// laid on tins or papers.
+func (d *Dish) laidOut(p *formula.Part) bool {
+	for _, text := range append(slices.Clone(p.Steps), d.Formula.Title) {
+		for _, w := range reference.Words(text) {
+			if slices.Contains(laidOutWords, w) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var laidOutWords = []string{
+	"biscuits", "biscuit", "jumbles", "cracknels", "wafers", "snaps", "nuts", "macaroons", "ratafias", "drops", "drop", "cookies", "kisses", "scones", "rocks",
+	"cutter", "rounds", "sheet", "sheets", "papers", "paper",
+}
+
 // wet reports a filling that runs when it goes into the case.
 func (d *Dish) wet(p *formula.Part) bool {
 	return d.has(p, "egg", "white", "yolk", "milk", "cream", "juice", "liquid", "water")

@@ -32,6 +32,74 @@ func clauses(step string) []string {
 	return slices.DeleteFunc(out, func(s string) bool { return s == "" })
 }
 
+// risings breaks a clause of a dough where its rising, its shaping and its second
+// rising follow one another: what a cook does between them has its place there.
+func risings(d *practice.Dish, part int, clause string) []string {
+	if !d.Holds(part, "yeast") {
+		return []string{clause}
+	}
+	stages := []string{"rise", "shape", "prove"}
+	var out []string
+	last, start := -1, 0 // the stage in hand, and where it begins
+	at := 0              // where the piece in hand begins
+	for _, piece := range joined(clause) {
+		stage := slices.Index(stages, stageOf(d, part, piece))
+		if stage == 0 && last == 1 {
+			stage = 2 // what is shaped already rises a second time
+		}
+		if stage > last && last >= 0 {
+			out = append(out, sentence(openJoint(trimJoint(clause[start:at]))))
+			start = at
+		}
+		last = max(last, stage)
+		at += len(piece)
+	}
+	return append(out, sentence(openJoint(clause[start:])))
+}
+
+// joined are the pieces of a clause with what joins them: they make the clause
+// again.
+func joined(clause string) []string {
+	var out []string
+	rest := clause
+	for {
+		cut := -1
+		for _, j := range []string{", ", " and then ", " then ", " and "} {
+			if i := strings.Index(lower(rest), j); i > 0 && (cut < 0 || i < cut) {
+				cut = i
+			}
+		}
+		if cut < 0 {
+			return append(out, rest)
+		}
+		n := cut + 1
+		for rest[n] == ' ' {
+			n++
+		}
+		out = append(out, rest[:n])
+		rest = rest[n:]
+	}
+}
+
+// trimJoint takes off what joins a piece to the next, openJoint what joins it to
+// the one before.
+func trimJoint(s string) string {
+	s = strings.TrimRight(s, ", ")
+	for _, j := range []string{" and then", " then", " and"} {
+		s = strings.TrimSuffix(s, j)
+	}
+	return strings.TrimRight(s, ", ")
+}
+
+func openJoint(s string) string {
+	for _, j := range []string{"and then ", "then ", "and "} {
+		if strings.HasPrefix(lower(s), j) {
+			return s[len(j):]
+		}
+	}
+	return s
+}
+
 // sentences splits at stops that end a sentence, not at those of "lb." or of a
 // decimal: a small letter or a figure goes on.
 func sentences(s string) []string {
@@ -189,7 +257,7 @@ func stageOf(d *practice.Dish, part int, clause string) string {
 	}
 	stove := d.Holds(part, "stove")
 	switch {
-	case slices.Contains([]string{"serve", "send", "eat", "garnish", "dust"}, first), first == "sift" && slices.Contains(words, "over"), first == "turn" && slices.Contains(words, "out"):
+	case slices.Contains([]string{"serve", "send", "eat", "garnish", "dust", "draw"}, first), first == "take" && slices.Contains(words, "oven") && slices.Contains(words, "out"), first == "sift" && slices.Contains(words, "over"), first == "turn" && slices.Contains(words, "out"):
 		return "cool"
 	case p.Kind == formula.Pastry:
 		switch {

@@ -86,8 +86,15 @@ func (a *Assembler) own(d *practice.Dish, i int) []Step {
 		if row, ok := a.tables.Method(strings.ToLower(strings.TrimSpace(text))); ok { // a token in place of words
 			text = row.Meaning
 		}
+		var pieces []string
 		for _, clause := range clauses(text) {
+			pieces = append(pieces, risings(d, i, clause)...)
+		}
+		for _, clause := range pieces {
 			stage := stageOf(d, i, clause)
+			if stage == "rise" && (last == "shape" || last == "prove") {
+				stage = "prove" // what is shaped already rises a second time
+			}
 			if rank(last) >= rank("oven") && cooling(clause) {
 				stage = "cool"
 			}
@@ -95,11 +102,27 @@ func (a *Assembler) own(d *practice.Dish, i int) []Step {
 				stage = last
 			}
 			last = stage
-			s.Text, s.Stage = clause, stage
+			s.Text, s.Stage, s.Part = clause, stage, i
+			if paste := rolledFor(d, i, clause); paste >= 0 {
+				s.Stage, s.Part = "lay", paste
+			}
 			out = append(out, s)
 		}
 	}
 	return out
+}
+
+// rolledFor is the paste that a clause among the steps of a filling rolls out: it is
+// done when the paste is laid. -1 when it speaks of something else.
+func rolledFor(d *practice.Dish, part int, clause string) int {
+	words := reference.Words(clause)
+	if len(words) < 2 || words[0] != "roll" || d.Formula.Parts[part].Kind != formula.Filling || !slices.Contains([]string{"it", "out", "the", "your", "this"}, words[1]) {
+		return -1
+	}
+	if words[1] == "the" && len(words) > 2 && !slices.Contains([]string{"paste", "crust", "dough", "pastry"}, words[2]) {
+		return -1
+	}
+	return slices.IndexFunc(d.Formula.Parts, func(p formula.Part) bool { return p.Kind == formula.Pastry })
 }
 
 // cooling reports words of what is done to a dish that has left the oven: "when

@@ -78,6 +78,8 @@ func dishes(f *dish.Fit) string {
 	switch {
 	case f.Count == 1:
 		return f.Name
+	case strings.HasSuffix(f.Name, "glass"):
+		return fmt.Sprintf("%d %ses", f.Count, f.Name)
 	case f.Vessel != nil && strings.Contains(f.Vessel.Note, "one hole"):
 		return fmt.Sprintf("%d holes of a %s", f.Count, name)
 	case strings.HasSuffix(name, "dish"):
@@ -195,12 +197,12 @@ func Fit(f *Fitting, a About) *Page {
 	v := &fitting{Fitting: f, citations: citations{tables: a.Tables}, load: f.Report.LoadOf()}
 	p := &Page{Title: f.Report.Formula.Title, Under: under(f.Report.Formula), Lead: v.lead()}
 	p.section(headMakes, v.makes())
-	if v.Batch == nil && v.load.Lay != dish.Folded {
+	if v.Batch == nil && v.fillsOne() {
 		p.section(headFills, v.inside())
 	}
 	p.section(headBatch, v.batch()...)
 	p.section(headTrial, v.trial())
-	if (v.Batch == nil || v.All) && v.load.Lay != dish.Folded {
+	if (v.Batch == nil || v.All) && v.fillsOne() {
 		p.section(headDishes, v.dishes()...)
 	}
 	p.section(headAssumed, assumed(f.Report))
@@ -212,6 +214,11 @@ type fitting struct {
 	*Fitting
 	citations
 	load dish.Load
+}
+
+// fillsOne reports that it fills a dish at all, or is asked after in one.
+func (v *fitting) fillsOne() bool {
+	return v.load.Lay != dish.Folded && (v.load.Stands != dish.OnSheet || v.Given != nil || v.All)
 }
 
 // lead is the fit in the dish asked after, else the dish it fits best.
@@ -232,7 +239,23 @@ func (v *fitting) lead() string {
 		}
 		return out
 	}
-	if best := v.best(); best != nil {
+	switch best := v.best(); {
+	case v.load.Stands == dish.OnSheet:
+		return sentence("it is shaped and baked piece by piece on a tin or a sheet, so it fills no dish")
+	case v.load.Lay == dish.Raised:
+		out := sentence("the case is raised by hand and stands by itself, so it needs no dish: bake it on a tray or a sheet")
+		for i := range v.Every {
+			if f := &v.Every[i]; f.Verdict == dish.Fits && v.load.Suits(f) && f.Vessel != nil && f.Vessel.Walls != "paste" {
+				return out + " " + sentence("if you would rather have a mould, it fits "+anyOf(f))
+			}
+		}
+		return out
+	case best == nil:
+	case v.load.Stands == dish.Cold:
+		return sentence("it is not baked: it fills " + anyOf(best))
+	case v.load.Stands == dish.Potted:
+		return sentence("it is cooked on the fire and poured off: it fills " + anyOf(best))
+	default:
 		return sentence("it fits " + anyOf(best) + ", " + deep(best))
 	}
 	if v.load.Filling.Likely > 0 {
@@ -666,6 +689,7 @@ type fitDoc struct {
 	Assize  assizeDoc  `json:"assize"`
 	Receipt receiptDoc `json:"receipt"`
 	Lay     string     `json:"lay,omitempty"`
+	Stands  string     `json:"stands,omitempty"` // on a sheet | not baked | potted
 	Filling *spanDoc   `json:"filling_ml,omitempty"`
 	Risen   *spanDoc   `json:"risen_ml,omitempty"`
 	Paste   *spanDoc   `json:"paste_g,omitempty"`
@@ -701,12 +725,15 @@ func FitJSON(w io.Writer, f *Fitting, a About) error {
 	d := fitDoc{
 		Schema: 1, Assize: assizeDoc{a.Version, reference.Edition, a.OwnTables},
 		Receipt: receiptDoc{File: r.Formula.File, Title: r.Formula.Title, Source: r.Formula.Source, Year: r.Formula.Year, Printed: r.Formula.Printed, Place: r.Formula.Place},
-		Lay:     string(load.Lay), Filling: told(load.Filling), Risen: told(load.Risen), Paste: told(load.Paste), Dishes: []*dishDoc{},
+		Lay:     string(load.Lay), Stands: string(load.Stands), Filling: told(load.Filling), Risen: told(load.Risen), Paste: told(load.Paste), Dishes: []*dishDoc{},
 	}
 	if f.Given != nil {
 		d.Dish = dishDocOf(f.Given)
 	}
 	for i := range f.Every {
+		if load.Stands == dish.OnSheet {
+			break
+		}
 		d.Dishes = append(d.Dishes, dishDocOf(&f.Every[i]))
 	}
 	if b := f.Batch; b != nil {
