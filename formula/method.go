@@ -32,6 +32,9 @@ type Method struct {
 	// FireMinutes is how long the steps stir it open on the fire, the middle of
 	// a printed range; 0 when they do not say.
 	FireMinutes float64
+	// Boils reports that the steps bring the part itself to the boil, not its milk
+	// alone nor water under it.
+	Boils bool
 }
 
 // Has reports whether any of the flags was raised.

@@ -62,7 +62,9 @@ func yieldsOf(t *reference.Tables, name, is string, out io.Writer) error {
 		fmt.Fprintf(out, "  usable, %s: %d of %d within 15 in 100; %d more cannot be (with those %d of %d)\n",
 			one.told, one.Within, one.Possible, one.Cannot, one.WithinOfAll, one.Possible+one.Cannot)
 	}
-	fmt.Fprintf(out, "  usable, both: %d of %d, %d more cannot be; not usable %d\n\n",
+	fmt.Fprintf(out, "  usable, both: %d of %d, %d more cannot be; not usable %d\n",
 		plain.Within+about.Within, plain.Possible+about.Possible, plain.Cannot+about.Cannot, no.Possible+no.Cannot)
+	fmt.Fprintf(out, "  besides, and not what is asked: %d of %d within 15 in 100 of what the figure may stand for, half of what it is told to (half a cup, a jar) either way\n\n",
+		plain.WithinGrain+about.WithinGrain, plain.Possible+about.Possible)
 	return nil
 }

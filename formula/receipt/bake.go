@@ -87,6 +87,31 @@ func fireInStep(step string) float64 {
 	return sum
 }
 
+var (
+	boilWord = regexp.MustCompile(`(?i)\b(?:boils?|boil(?:ed)? up|simmers?|simmered|bubbles)\b`)
+	// what keeps it from the boil, and what is boiled by itself
+	shortOfBoil = regexp.MustCompile(`(?i)\b(?:not|never|nor|without|nearly|almost|before|under|below|ready to|point of)\b[^,;]*$`)
+	boilsAlone  = regexp.MustCompile(`(?i)^(?:up )?(?:the )?(?:new |rest of the )?(?:milk|cream|water|wine|syrup|lemons?|oranges?|rinds?|peels?)\s*(?:to|till|until|for|in|$|[.;]|, (?:then|pour|strain|let|and))`)
+	broughtUp   = regexp.MustCompile(`(?i)\bbring (?:the )?(?:milk|cream|water|wine|syrup) (?:just )?to (?:the|a)\s*$`)
+)
+
+// boilsInStep reports whether a step brings what it works to the boil: not its
+// milk or syrup alone, and not when it is kept short of the boil.
+func boilsInStep(step string) bool {
+	for _, sentence := range stepEnd.Split(step, -1) {
+		if bakeWord.MatchString(sentence) {
+			continue
+		}
+		for _, at := range boilWord.FindAllStringIndex(sentence, -1) {
+			before, after := sentence[:at[0]], strings.TrimSpace(sentence[at[1]:])
+			if !shortOfBoil.MatchString(before) && !boilsAlone.MatchString(after) && !broughtUp.MatchString(before) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 type bakeFigure struct {
 	low, high float64 // minutes or degrees Celsius
 	isTime    bool

@@ -94,6 +94,7 @@ func (m *MethodReader) Read(f *formula.Formula, p *formula.Part) formula.Method 
 	}
 	for _, s := range p.Steps {
 		out.FireMinutes += fireInStep(s)
+		out.Boils = out.Boils || boilsInStep(s)
 	}
 	out.Bake = ReadBake(f.Bake)
 	if !out.Bake.Said() {

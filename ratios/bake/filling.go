@@ -19,6 +19,7 @@ type filling struct {
 	minutes      float64
 	baked        bool
 	open         float64 // minutes stirred in an open pan; 0 when it is not
+	boils        bool    // brought to the boil there
 	starchBoiled bool
 	stands       bool
 	rennet       bool
@@ -158,6 +159,9 @@ func (c *compiler) filling() *filling {
 	}
 	if fire.Stove && !m.Has("boiled_pudding", "steamed") {
 		f.open = cmp.Or(m.FireMinutes, setting.UnsaidFire)
+		if f.boils = m.Boils; f.boils { // the way up to the boil is seldom in the minutes
+			f.open = max(f.open, setting.UnsaidFire)
+		}
 	}
 	if year := c.kitchenYear(); year < handCreaming {
 		f.period = true
@@ -473,7 +477,12 @@ func (f *filling) dry(m *ratios.Mix, o *[NumMeasures]float64) {
 	if f.open == 0 {
 		return
 	}
-	lost := min(setting.Steamed(o[Volume], f.open, f.starchBoiled), .4*m[ratios.Water])
+	lost := setting.Steamed(o[Volume], f.open, f.starchBoiled)
+	if f.boils { // fruit, nuts and raisins are mostly put in when it has boiled
+		solid := (m[ratios.PulpMass] + m[ratios.Dried] + m[ratios.Nut]) / m[ratios.Total]
+		lost = max(lost, setting.BoiledOff(o[Volume]*(1-solid), f.open))
+	}
+	lost = min(lost, .4*m[ratios.Water])
 	was := o[Volume]
 	o[Volume] -= lost / .998
 	o[Density] *= (1 - lost/m[ratios.Total]) * was / o[Volume]

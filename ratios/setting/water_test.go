@@ -18,3 +18,14 @@ func TestSteamed(t *testing.T) {
 	require.Less(t, setting.Steamed(5000, 10, false)/5000, curd/500)
 	require.Equal(t, setting.Steamed(500, 40, false), setting.Steamed(500, 400, false), "not trusted past forty minutes")
 }
+
+// TestBoiledOff: more goes off at the boil than short of it, a big batch loses less
+// for its size, and the custard of the food tables (see boilsOff) loses some
+// tenths of its weight.
+func TestBoiledOff(t *testing.T) {
+	custard := setting.BoiledOff(532, setting.UnsaidFire)
+	require.Greater(t, custard, 1.5*setting.Steamed(532, setting.UnsaidFire, true))
+	require.InDelta(t, .13, custard/565, .05)
+	require.Less(t, setting.BoiledOff(5000, 10)/5000, setting.BoiledOff(500, 10)/500)
+	require.Equal(t, setting.BoiledOff(500, 40), setting.BoiledOff(500, 400), "not trusted past forty minutes")
+}

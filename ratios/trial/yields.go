@@ -3,6 +3,8 @@ package trial
 import (
 	"bytes"
 	"fmt"
+	"regexp"
+	"strconv"
 
 	"gopkg.in/yaml.v3"
 
@@ -86,9 +88,47 @@ func (r *Reckoned) Cannot() string {
 // Within reports whether what is reckoned lies near what is told.
 func (r *Reckoned) Within() bool { return r.Off >= -Near && r.Off <= Near }
 
+var (
+	toldCups = regexp.MustCompile(`(?:(\d+) )?(\d)/(\d) cups?\b|(\d+) cups?\b`)
+	toldJars = regexp.MustCompile(`(\d+) (?:half-pint )?jars?\b`)
+)
+
+// Grain is how finely a yield is told, ml: cups in wholes and halves by the half
+// cup, in quarters and thirds by those, jars by the jar. 0 where it is told
+// otherwise.
+func (y *Yield) Grain() float64 {
+	const cup = 236.6
+	if m := toldJars.FindStringSubmatch(y.Told); m != nil {
+		n, err := strconv.Atoi(m[1])
+		if err != nil || n == 0 {
+			return 0
+		}
+		return y.ML[1] / float64(n)
+	}
+	m := toldCups.FindStringSubmatch(y.Told)
+	switch {
+	case m == nil:
+		return 0
+	case m[3] == "3":
+		return cup / 3
+	case m[3] == "4":
+		return cup / 4
+	}
+	return cup / 2
+}
+
+// WithinGrain reports whether what is reckoned lies near what the figure told may
+// stand for, half its grain either way.
+func (r *Reckoned) WithinGrain() bool {
+	half, v := r.Grain()/2, r.ML.Likely
+	return v >= (1-Near)*(r.Yield.ML[0]-half) && v <= (1+Near)*(r.Yield.ML[1]+half)
+}
+
 // YieldCount counts the yields of one way of telling.
 type YieldCount struct {
 	Within, Possible, Cannot int
+	// WithinGrain are those possible that lie within by WithinGrain.
+	WithinGrain int
 	// WithinOfAll are those within of the ones that cannot be as well.
 	WithinOfAll int
 }
@@ -104,6 +144,9 @@ func Count(all []Reckoned, usable string) YieldCount {
 		can := r.Cannot() == ""
 		if can {
 			c.Possible++
+			if r.WithinGrain() {
+				c.WithinGrain++
+			}
 		} else {
 			c.Cannot++
 		}

@@ -24,7 +24,8 @@ func yields(t *testing.T, file string) []trial.Reckoned {
 }
 
 // TestYieldsApart: those set down before any of them was reckoned. At the first
-// reckoning 11 of the 15 that can be came out within 15 in 100.
+// reckoning 11 of the 15 that can be came out within 15 in 100; steam off a pan at
+// the boil has been mended since.
 func TestYieldsApart(t *testing.T) {
 	all := yields(t, "filling-yields-apart.yaml")
 	within, possible := 0, 0
@@ -46,7 +47,7 @@ func TestYieldsApart(t *testing.T) {
 	}
 	require.Len(t, all, 16)
 	require.GreaterOrEqual(t, possible, 15)
-	require.GreaterOrEqual(t, within, 11)
+	require.GreaterOrEqual(t, within, 12)
 	_, err := trial.ReadYields([]byte("rows: [{id: x, mil: 2}]"))
 	require.Error(t, err)
 }
@@ -55,8 +56,8 @@ func TestYieldsApart(t *testing.T) {
 // a change that makes it worse shows: how many lie within 15 in 100, at the
 // least, and how many are thrown out as such that cannot be, at the most.
 var yieldsNow = map[string]struct{ within, cannot int }{
-	"plain": {15, 14},
-	"about": {15, 12},
+	"plain": {16, 14},
+	"about": {16, 11},
 }
 
 // TestYields: every yield that is usable by its words is reckoned, whatever it
@@ -91,4 +92,13 @@ func TestYields(t *testing.T) {
 		require.LessOrEqual(t, c.Cannot, now.cannot, told)
 	}
 	require.GreaterOrEqual(t, usable, 24+published, "at least two dozen beside those of the table")
+}
+
+func TestGrain(t *testing.T) {
+	for told, ml := range map[string]float64{
+		"about 3 cups": 118.3, "1 1/2 cups": 118.3, "about 2 1/4 cups": 59.15, "1 2/3 cups": 78.9, "about 4 half-pint jars": 236.5, "600 ml": 0, "20 pies, each": 0,
+	} {
+		y := trial.Yield{Told: told, ML: [2]float64{946, 946}}
+		require.InDelta(t, ml, y.Grain(), .1, told)
+	}
 }
