@@ -94,7 +94,7 @@ func (m *making) choiceWithin(l formula.Line) formula.Line {
 		var items [2]formula.Line
 		left, right := clause[:i], clause[i+1:]
 		names := [2]phrase{left, right}
-		if !r.isName(left) { // "lemon or orange juice"
+		if !r.isName(left) || right.is(len(right)-1, preserves) { // "lemon or orange juice", "raspberry or currant jelly"
 			names[0] = splice(left, right[len(right)-1:])
 		}
 		said := rest[len(clause):].String()

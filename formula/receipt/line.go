@@ -397,6 +397,9 @@ func (r *Reader) standsAlone(c phrase) bool {
 		_, ok := r.find(ofName(c[n:]))
 		return ok && (a.measured || c.key(n) != "of")
 	}
+	if s, n := stateAt(c); n > 0 && s == formula.NotGiven && n < len(c) && r.isName(ofName(c[n:])) {
+		return true // "and some coriander"
+	}
 	if _, n := stateAt(c); n > 0 || r.isModifier(c) {
 		return false
 	}

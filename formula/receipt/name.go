@@ -256,6 +256,16 @@ type choice struct {
 
 // choose reads a name, or several joined by "and" or "or".
 func (r *Reader) choose(ts phrase) (choice, bool) {
+	if len(ts) > 3 && ts.is(len(ts)-1, preserves) { // "raspberry or currant jelly" is jelly of one or the other
+		for i := 1; i+2 < len(ts); i++ {
+			if ts.key(i) != "or" {
+				continue
+			}
+			if th, ok := r.find(ts[i+1:]); ok && len(th.rest) == 0 {
+				return choice{things: []thing{th}, or: ts[:i]}, true
+			}
+		}
+	}
 	if th, ok := r.find(ts); ok {
 		return choice{things: []thing{th}}, true
 	}

@@ -46,14 +46,14 @@ func (m *making) told(ts phrase, took, why string) {
 // order reads a sentence of the method. One that only lists what to take is no
 // step.
 func (m *making) order(whole, ts phrase) {
-	chosen := ts.has(choiceWords) || ts.key(0) == "if" && !wishes(ts) || niceAddition(ts)
+	chosen := func(f mention) bool { return leavesOpen(pieceOf(ts, f.from)) }
 	m.references(ts)
 	w := newWeave(m.r, m.page, ts)
 	onlyTakes := true
 	iced := icedAt(ts)
 	for _, f := range m.weave(w) {
 		g := m.gatheredAt(f, ts, false)
-		if iced > 0 && f.from > iced && f.how != again && !chosen {
+		if iced > 0 && f.from > iced && f.how != again && !chosen(f) {
 			m.topping(g)
 			onlyTakes = false
 			continue
@@ -63,13 +63,13 @@ func (m *making) order(whole, ts phrase) {
 			if f.written != "" && !f.choice {
 				m.limitEggs(f.written)
 			}
-			if f.first && !chosen && !m.served(ts[:f.from]) {
+			if f.first && !chosen(f) && !m.served(ts[:f.from]) {
 				g.how, g.note = bare, "spoken of as known, and listed nowhere"
 				m.firsts = append(m.firsts, known{g, m.now})
 			}
 			onlyTakes = false
 			continue
-		case chosen || m.served(ts[:f.from]):
+		case chosen(f) || m.served(ts[:f.from]):
 			if f.how == withAmount {
 				m.choice(g)
 			}
@@ -89,6 +89,12 @@ func (m *making) order(whole, ts phrase) {
 	if !onlyTakes || len(w.found) == 0 || !listOnly(ts, w.found) || len(whole) > len(ts) {
 		m.step(whole)
 	}
+}
+
+// leavesOpen reports a piece of a sentence that tells what might be put in as well, or
+// instead.
+func leavesOpen(ts phrase) bool {
+	return ts.has(choiceWords) || (ts.key(0) == "if" || ts.key(0) == ";" && ts.key(1) == "if") && !wishes(ts) || niceAddition(ts)
 }
 
 // niceAddition reports "half a pound of raisins will be a pleasant addition".

@@ -42,9 +42,9 @@ func (r *Reader) put(a amount, ts phrase) found {
 		r.unknown(&f, name)
 		return f
 	}
-	if sharedEqually(forms) && len(pick.things) == 1 {
-		if two := r.bothOf(name); two != nil {
-			pick.things = two
+	if len(pick.things) == 1 && (sharedEqually(forms) || saidMixed(pick.things[0], forms)) {
+		if two := r.bothOf(pick.things[0], name); two != nil {
+			pick.things, pick.halves = two, true
 		}
 	}
 	pick.halves = pick.halves || len(pick.things) > 1 && sharedEqually(forms)
@@ -69,19 +69,34 @@ func (r *Reader) put(a amount, ts phrase) found {
 
 // bothOf parts a name that the tables hold as one, "currants and raisins", into the two
 // it is of; nil when it is none. What is poured together, as milk and water, stays one.
-func (r *Reader) bothOf(name phrase) []thing {
+func (r *Reader) bothOf(whole thing, name phrase) []thing {
+	if whole.ing != nil && strings.HasPrefix(whole.ing.ID, "x_") {
+		return nil
+	}
 	for k := 1; k+1 < len(name); k++ {
 		if name.key(k) != "and" {
 			continue
 		}
 		a, okA := r.find(name[:k])
 		b, okB := r.find(name[k+1:])
-		if okA && okB && a.ing != nil && b.ing != nil && a.ing != b.ing && len(a.rest)+len(b.rest) == 0 {
+		if okA && okB && a.ing != nil && b.ing != nil && a.ing != b.ing && len(a.rest) == 0 {
 			return []thing{a, b}
 		}
 	}
 	return nil
 }
+
+// saidMixed reports words that the two things of a name are mixed.
+func saidMixed(th thing, forms []phrase) bool {
+	for _, p := range append(th.rest[:len(th.rest):len(th.rest)], forms...) {
+		if p.has(mixedWords) && !p.has(withWord) {
+			return true
+		}
+	}
+	return false
+}
+
+var withWord = words("with")
 
 // turned finds a name given hind part first: "sugar, brown".
 func (r *Reader) turned(f *found, th thing, forms []phrase) (thing, []phrase) {
