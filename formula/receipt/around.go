@@ -66,7 +66,7 @@ func passedOver(words []string, from, to int) bool {
 		return true // beaten to a cream, melted to oil
 	case sweetened(words[:from]), filledWith(words[:from], name):
 		return false // fill it with raspberries, made sweet with sugar
-	case before(8, vessels) && before(8, []string{"with"}) && overlaps(name, greasers) && !laidWith(words[max(0, from-8):from]):
+	case vesselWith(words[max(0, from-8):from]) && overlaps(name, greasers) && !laidWith(words[max(0, from-8):from]):
 		return true // rub the dish with butter
 	case before(5, []string{"free"}) && before(4, []string{"from"}) && !before(3, []string{"and", "with", "add", "put"}):
 		return true // free from salt or sour milk
@@ -120,6 +120,18 @@ func asDone(before []string) bool {
 		}
 	}
 	return true
+}
+
+// vesselWith reports a vessel and a "with" behind it, as in "rub the dish with".
+func vesselWith(before []string) bool {
+	vessel := false
+	for _, w := range before {
+		if w == "with" && vessel {
+			return true
+		}
+		vessel = vessel || slices.Contains(vessels, w)
+	}
+	return false
 }
 
 // laidWith reports that a thing is laid with another in a vessel, which is not what the

@@ -134,6 +134,15 @@ func (w *weave) named(i int) (mention, bool) {
 		}
 		return m, true
 	}
+	if full := w.longerName(to-1, to); full != "" && from == to-1 && w.key(from-1) == "the" { // "the potatoes" of a sweet potato pie
+		if m, ok := w.reads(from, to, to, full+", quantity not given", "named in full in the title"); ok {
+			m.how = bare
+			return m, true
+		}
+	}
+	if full := w.longerName(to-1, to); full != "" && !w.inList && w.saidBefore(w.keys[i:to]) {
+		return mention{from: from, to: to, how: again}, true
+	}
 	return w.asBare(from, to, c, "", "")
 }
 
@@ -243,6 +252,9 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	if c.Ingredient != nil && len(c.Ingredient.Roles) == 0 {
 		return false
 	}
+	if len(name) == 1 && name[0] == "water" && from > 0 && to < len(w.ts) && w.ts[from-1].key == "," && w.ts[to].key == "," && w.clauseBoundsHas(from, mixesWords) {
+		return true // "mix together wine, water, sugar and nutmeg"
+	}
 	for len(name) > 1 && (skipped.has(name[0]) || name[0] == "of") {
 		name = name[1:]
 	}
@@ -269,6 +281,14 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	}
 	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo])
 }
+
+// clauseBoundsHas reports a word of the set between the stops round a token.
+func (w *weave) clauseBoundsHas(i int, set wordSet) bool {
+	lo, _ := w.clauseBounds(i, i+1, false)
+	return w.ts[lo:i].has(set)
+}
+
+var mixesWords = words("mix mixed stir add together")
 
 // spiceLast reports "spice" at the end of a run of ingredients: "raisins a pound, and
 // spice".

@@ -322,6 +322,9 @@ func made(ts phrase) (name string, kind formula.Kind, ok bool) {
 	if k := ts.key(0); k != "make" && k != "prepare" && !(k == "have" && ts.key(1) == "ready") {
 		return "", "", false
 	}
+	if _, icing := takenKinds.at(ts, 2); ts.key(1) == "the" && icing && (ts.key(3) == "of" || ts.key(3) == "with") && takenKinds.of(ts, 2) != formula.Pastry {
+		return takenNames[takenKinds.of(ts, 2)], takenKinds.of(ts, 2), true // "make the icing of the whites of eight eggs"
+	}
 	switch ts.key(1) {
 	case "it", "them", "all", "these", "this", "the", "up":
 		return "", "", false // "make it into a paste with the whites": of what is in hand

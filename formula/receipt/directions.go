@@ -77,6 +77,10 @@ func (r *Reader) ovenSaid(ts phrase) (said string, at int) {
 				if both := (phrase{ts[i-3], ts[i-1]}); r.ovenWord(both) {
 					return both.String(), i - 3
 				}
+			case ts.key(i+2) == "heated": // "an oven moderately heated"
+				if plain := strings.TrimSuffix(ts.key(i+1), "ly"); r.Tables.IsHeat(plain) {
+					return plain, i + 1
+				}
 			case i > 1 && ts.key(i-1) == "heated":
 				if plain := ts.key(i - 2); r.ovenWord(ts[i-2 : i-1]) {
 					return plain, i - 2

@@ -75,6 +75,9 @@ type making struct {
 	hand    string    // of what is being read: empty, or why it is no part of the first text
 	passing bool      // a part is made in passing
 	firsts  []known   // named as if they were listed
+	// proportioned is that the amounts were given for so much of something, before the
+	// work is told: there they are said again.
+	proportioned, seenProportion bool
 }
 
 // known is a thing that a receipt speaks of as known, in the part that does.
@@ -226,6 +229,8 @@ func (m *making) weave(w *weave) []mention {
 	w.listed, w.bare, w.bared = m.amountOf, m.namedLast(), m.namedBare
 	w.eggs, w.fruit = m.eggs, m.fruit
 	found := w.scan()
+	m.proportioned = m.proportioned || m.seenProportion
+	m.seenProportion = m.seenProportion || perEach(w.ts)
 	m.eggs, m.fruit = w.eggs, w.fruit
 	return found
 }

@@ -207,10 +207,10 @@ func (m *making) repeated(g gathered) bool {
 		if !m.isListed(it) {
 			return false
 		}
-		if m.had {
+		if m.had && !m.passing {
 			continue
 		}
-		if !m.sameAmount(it) || !m.summing(g) {
+		if !m.sameAmount(it) || !m.summing(g) && !m.proportioned {
 			return false
 		}
 	}

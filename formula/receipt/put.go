@@ -420,7 +420,7 @@ func (r *Reader) eachOf(ing *reference.Ingredient, said ...phrase) (string, bool
 			}
 		}
 	}
-	for _, two := range [...][3]string{{"cocoa", "nut", "coconut"}, {"vanilla", "bean", "pod"}} { // a cocoa-nut
+	for _, two := range [...][3]string{{"cocoa", "nut", "coconut"}, {"vanilla", "bean", "pod"}, {"vanilla", "stick", "pod"}} { // a cocoa-nut
 		c, ok := have[two[0]]
 		if _, both := have[two[1]]; ok && both {
 			have[two[2]] = c

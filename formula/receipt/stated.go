@@ -22,6 +22,11 @@ func (w *weave) amount(i int) (mention, bool) {
 	if k := w.key(i - 1); !a.measured && !w.inList && (k == "stick" || k == "sticking") {
 		return mention{}, false // "stick a clove in each"
 	}
+	if k := w.key(i - 1); a.article() && (k == "as" || k == "like") && w.key(j) != "of" {
+		if _, to := w.nameAt(j, false); to > 0 {
+			return mention{from: i, to: to, how: again}, true // "mix as a pound cake is mixed"
+		}
+	}
 	if !a.numbered && w.key(j) != "of" && !w.inList {
 		return mention{}, false // "small round cakes"
 	}
@@ -43,6 +48,12 @@ func (w *weave) amount(i int) (mention, bool) {
 		j++
 	}
 	c, to := w.nameAt(j, false)
+	if to == j+1 && of && w.keys[j] == "white" && w.last != nil && w.quiet.isWeight(a.Measure) { // "six ounces of moist sugar and six of white"
+		words := reference.Words(w.last.Name)
+		if m, ok := w.reads(i, to, to, w.say(i, to)+" "+words[len(words)-1], "the name is that of the thing before it"); ok {
+			return m, true
+		}
+	}
 	if to == j+1 && !of && w.ts.is(j, notName) && !w.inList && a.measured && !w.quiet.isWeight(a.Measure) {
 		return mention{}, false // "two bowls must have"
 	}
@@ -501,10 +512,10 @@ func (w *weave) longerName(from, to int) string {
 	}
 	for _, ts := range []phrase{w.ts[:from], w.titled} {
 		for k := len(ts) - 1; k > 0; k-- {
-			if ts.key(k) != short || ts[k-1].kind != word {
+			if ts.key(k) != short && stem(ts.key(k)) != stem(short) || ts[k-1].kind != word {
 				continue
 			}
-			keys := []string{ts.key(k - 1), short}
+			keys := []string{ts.key(k - 1), ts.key(k)}
 			if _, n := w.r.begins(keys); n == 2 {
 				return ts[k-1 : k+1].String()
 			}
