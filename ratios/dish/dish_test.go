@@ -86,6 +86,15 @@ func TestTradeChecks(t *testing.T) {
 // 7.9 (Daley 2001); and a dish filled as casseroles are, three quarters of an
 // inch to an inch under its top (Phillips 2000, who fills pies almost to the
 // rim), takes the litre. Headroom for pies stays a quarter of an inch.
+//
+// Is the trade's litre then the room left by paste and rim? At 1 1/2 in. it is:
+// lined and to a quarter of an inch under the rim they come to 984 and 1107 ml. At
+// two inches it is what is poured and not what would go in: fillings that receipts
+// pour into deep 9 in. dishes (baking-times-apart.yaml: quiche-9, of which two inches
+// are told, pecan-deep and pecan-200f) come to 700 to 820 ml, between half and
+// three quarters of the lined room, since they rise and must not boil over; by the
+// floor of a 9 3/4 in. dish that is 825 to 960. So the litre tells how such a dish is
+// used, and the 1.4 l what it takes.
 func TestDeepDishAgainstTheTrade(t *testing.T) {
 	const litre, quarterInch = 1000.0, .635
 	whole := american(t, "9.5-10 x 1.5-2 in")
@@ -105,6 +114,14 @@ func TestDeepDishAgainstTheTrade(t *testing.T) {
 	require.InDelta(t, 1397, lined.Likely, 5, "we do not bend two inches to the trade's litre")
 	inside := deep.Sizes[1].Lined(.3175)
 	require.InEpsilon(t, litre, inside.Volume(inside.Depth-3*quarterInch), .10, "three quarters of an inch left unfilled")
+
+	nine := american(t, "9 x 2 in")
+	room, _ := nine.Room(dish.Lining)
+	for _, poured := range []float64{703, 772, 820} {
+		require.Greater(t, poured, .5*room.Likely)
+		require.Less(t, poured, .75*room.Likely)
+		require.InEpsilon(t, litre, poured*(9.75/9)*(9.75/9), .20, "the same depth in a dish of 9 3/4 in.")
+	}
 }
 
 // american finds a dish of an American kitchen today.
