@@ -17,7 +17,8 @@ func times(t *reference.Tables, out io.Writer) error {
 	fmt.Fprint(out, "BAKING TIMES, minutes: printed, computed (range)\n")
 	j := judge.New(t)
 	j.Readings, j.Remedies = 20, false
-	for _, list := range []struct{ file, is string }{
+	apart, ofApart := 0, 0
+	for k, list := range []struct{ file, is string }{
 		{"testdata/vectors/baking-times.yaml", "the range was set from these"},
 		{"testdata/vectors/baking-times-apart.yaml", "these had no part in the range"},
 		{"testdata/vectors/baking-times-later.yaml", "nor had these, set down later"},
@@ -63,12 +64,29 @@ func times(t *reference.Tables, out io.Writer) error {
 			fmt.Fprintf(out, "  %-22s %-72s %4.0f %4.0f (%.0f to %.0f)  %s%s\n", p.ID, p.What, p.Book(), m.Likely, m.Low, m.High, missed, chain)
 		}
 		n := len(rows)
+		if k > 0 {
+			apart, ofApart = apart+within[false]+within[true], ofApart+n
+		}
 		fmt.Fprintf(out, "  %s: %d of %d within (custards and tarts %d of %d, cakes %d of %d); printed are %.2f times the computed, by the geometric mean\n",
 			list.is, within[false]+within[true], n, within[false], of[false], within[true], of[true], math.Exp(ratio/float64(n)))
 		if chains > 0 {
 			fmt.Fprintf(out, "  of these by the whole chain from a formula file: %d of %d within\n", chained, chains)
 		}
 	}
-	fmt.Fprintln(out)
+	fmt.Fprintf(out, "  all that had no part in the range: %d of %d within\n", apart, ofApart)
+	all, err := trial.ChainedTimes(t, j)
+	if err != nil {
+		return err
+	}
+	chained := 0
+	for i := range all {
+		if all[i].Within() {
+			chained++
+			continue
+		}
+		b := all[i].Baking
+		fmt.Fprintf(out, "  %-30s %.1f cm at %3.0f C: %3.0f in the book, %3.0f (%.0f to %.0f) computed  MISSED\n", all[i].ID, b.Depth.Likely, b.At.Likely, b.Book.Likely, b.Time.Likely, b.Time.Low, b.Time.High)
+	}
+	fmt.Fprintf(out, "  published formulas through the whole chain: %d of %d within\n\n", chained, len(all))
 	return nil
 }

@@ -25,6 +25,7 @@ type filling struct {
 	rennet       bool
 	creamed      bool
 	drains       bool // a sweet foam with no dough about it loses air before it sets
+	icing        bool // creamed and eaten as it is: no oven that its air must outlast
 	period       bool // creamed by hand, before machines
 	whitesFolded bool
 	whitesAlone  bool
@@ -237,6 +238,9 @@ func (c *compiler) air(f *filling, fire Fire) {
 		f.aloneKept = c.slot(even("whites alone kept", "how much of the whites' air was kept", crumb.AloneKept.Low, crumb.AloneKept.High))
 	}
 	f.creamed = m.Has(creamedF) && !fire.OnHeat
+	f.icing = f.creamed && !m.Bake.Said() && !m.Has(bakedF, slowF, hotF, "moderate") && !slices.ContainsFunc(c.part.Items, func(it itemOf) bool {
+		return slices.ContainsFunc(it.Ingredient.Roles, func(r string) bool { return slices.Contains(heatSets, r) })
+	})
 	f.creamAir = c.slot(even("creaming", "how long the butter and sugar were creamed", 0, 1))
 	f.eggAir = c.slot(even("egg beating", "how well the eggs were beaten", 0, 1))
 	f.cheeseAir = c.slot(even("cheese beating", "how far the cheese was beaten", crumb.CheeseMix.Low, crumb.CheeseMix.High))
@@ -253,6 +257,10 @@ func (c *compiler) meringue() bool {
 	white, yolk, whole := c.eggs()
 	return c.part.Of.Kind == formula.Meringue && white && !yolk && !whole && c.Method.Has(whitesFolded, whitesBeaten, eggsBeatenF, eggsLight)
 }
+
+// heatSets are the roles of what heat sets: a creamed part with none of them and
+// no word of baking is an icing.
+var heatSets = []string{"egg", "white", "yolk", "flour", "meal", "crumb", "curd", "cheese"}
 
 // whitesInMix reports whether any white is left to be whipped into the mix when
 // some is laid on top.
@@ -515,7 +523,11 @@ func (f *filling) airIn(m *ratios.Mix, t *tagged, values []Value, structure, flo
 		if f.period {
 			by = crumb.CreamedByHand
 		}
-		beaten += base * by.At(values[f.creamAir].At) * crumb.Diluted(base, liquid) * drain * crumb.Fixed(structure)
+		keeps := drain * crumb.Fixed(structure)
+		if f.icing {
+			keeps = 1
+		}
+		beaten += base * by.At(values[f.creamAir].At) * crumb.Diluted(base, liquid) * keeps
 	}
 	if rest > 0 {
 		eggs := f.eggRanges[0]

@@ -41,3 +41,12 @@ func TestMeringueKeepsItsAir(t *testing.T) {
 	require.Greater(t, cold, 1.8*stirred)
 	require.InDelta(t, cold, hot, .1*cold)
 }
+
+// Butter and sugar creamed for an icing keep the air that was creamed in; the same
+// put into an oven keep what something in it fixes.
+func TestIcingKeepsItsAir(t *testing.T) {
+	const icing = `["225 g butter", "225 g icing sugar", "1 tablespoon milk"]`
+	creamed := volumeOf(t, "filling", icing, `["cream the butter, beat in the sugar and the milk until light"]`)
+	require.Greater(t, creamed, 1.25*volumeOf(t, "filling", icing, `["melt the butter, stir in the sugar and the milk"]`))
+	require.Greater(t, creamed, 1.15*volumeOf(t, "filling", icing, `["cream the butter, beat in the sugar and the milk until light; bake it in a moderate oven"]`))
+}

@@ -5,7 +5,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"assize/formula"
 	"assize/ratios/judge"
 	"assize/ratios/trial"
 	"assize/reference"
@@ -21,27 +20,16 @@ func TestBookTimesThroughTheWholeChain(t *testing.T) {
 	require.NoError(t, err)
 	j := judge.New(tables)
 	j.Readings, j.Remedies = 20, false
-	within, of := 0, 0
-	for i := range tables.Published {
-		p := &tables.Published[i]
-		if p.Dish == "" || p.Part != string(formula.Filling) && p.Part != string(formula.Cake) {
-			continue
-		}
-		f, faults := trial.Formula(p, tables)
-		require.NoError(t, faults.Err(), p.ID)
-		r, faults := j.Check(f)
-		require.NoError(t, faults.Err(), p.ID)
-		b := r.Parts[0].Baking
-		if b == nil || b.Book.IsZero() || b.Time.IsZero() && !b.Time.Never {
-			continue
-		}
-		in := !b.Time.Never && b.Book.Likely >= b.Time.Low && b.Book.Likely <= b.Time.High
-		of++
-		if in {
+	all, err := trial.ChainedTimes(tables, j)
+	require.NoError(t, err)
+	within, of := 0, len(all)
+	for i := range all {
+		b := all[i].Baking
+		if all[i].Within() {
 			within++
 		}
 		t.Logf("%-30s %.1f cm at %3.0f C: %3.0f min in the book, %3.0f (%.0f to %.0f) computed, within: %t",
-			p.ID, b.Depth.Likely, b.At.Likely, b.Book.Likely, b.Time.Likely, b.Time.Low, b.Time.High, in)
+			all[i].ID, b.Depth.Likely, b.At.Likely, b.Book.Likely, b.Time.Likely, b.Time.Low, b.Time.High, all[i].Within())
 	}
 	t.Logf("within: %d of %d", within, of)
 	require.GreaterOrEqual(t, of, 15)

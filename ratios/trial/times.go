@@ -105,3 +105,43 @@ func (p *PrintedTime) Chained(t *reference.Tables, j *judge.Judge) (oven.Minutes
 	}
 	return b.Time, true, nil
 }
+
+// ChainedTime is a published formula's printed time beside the one computed by the
+// whole chain.
+type ChainedTime struct {
+	ID     string
+	Baking *judge.Baking
+}
+
+// Within reports that the middle of the printed time lies in the computed range.
+func (c *ChainedTime) Within() bool {
+	t, book := c.Baking.Time, c.Baking.Book.Likely
+	return !t.Never && book >= t.Low && book <= t.High
+}
+
+// ChainedTimes are the published formulas that name a dish whose size is known, an
+// oven and a time, taken through the whole chain: volume, dish, depth, oven words,
+// baking time.
+func ChainedTimes(t *reference.Tables, j *judge.Judge) ([]ChainedTime, error) {
+	var out []ChainedTime
+	for i := range t.Published {
+		p := &t.Published[i]
+		if p.Dish == "" || p.Part != string(formula.Filling) && p.Part != string(formula.Cake) {
+			continue
+		}
+		f, faults := Formula(p, t)
+		if err := faults.Err(); err != nil {
+			return nil, fmt.Errorf("%s: %w", p.ID, err)
+		}
+		r, faults := j.Check(f)
+		if err := faults.Err(); err != nil {
+			return nil, fmt.Errorf("%s: %w", p.ID, err)
+		}
+		b := r.Parts[0].Baking
+		if b == nil || b.Book.IsZero() || b.Time.IsZero() && !b.Time.Never {
+			continue
+		}
+		out = append(out, ChainedTime{p.ID, b})
+	}
+	return out, nil
+}

@@ -25,7 +25,7 @@ func yields(t *testing.T, file string) []trial.Reckoned {
 
 // TestYieldsApart: those set down before any of them was reckoned. At the first
 // reckoning 11 of the 15 that can be came out within 15 in 100; steam off a pan at
-// the boil has been mended since.
+// the boil and the air of an icing have been mended since, these in view.
 func TestYieldsApart(t *testing.T) {
 	all := yields(t, "filling-yields-apart.yaml")
 	within, possible := 0, 0
@@ -47,7 +47,7 @@ func TestYieldsApart(t *testing.T) {
 	}
 	require.Len(t, all, 16)
 	require.GreaterOrEqual(t, possible, 15)
-	require.GreaterOrEqual(t, within, 12)
+	require.GreaterOrEqual(t, within, 13)
 	_, err := trial.ReadYields([]byte("rows: [{id: x, mil: 2}]"))
 	require.Error(t, err)
 }
