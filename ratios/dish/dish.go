@@ -188,8 +188,11 @@ var (
 func find(t *reference.Tables, words string, year int, place string) (Found, error) {
 	// What follows a comma may tell of something else: "8 x 8 in pan, crust of 2 cups flour".
 	head, _, clause := strings.Cut(crossed.ReplaceAllString(words, "$1 x $2"), ",")
-	if v, name := named(t, head, year, place); v != nil && sidesOnly.MatchString(name) && (clause || head != words) &&
-		len(reference.Words(name)) >= len(reference.Words(head)) {
+	said := len(reference.Words(head))
+	if countOf(head) > 1 {
+		said--
+	}
+	if v, name := named(t, head, year, place); v != nil && sidesOnly.MatchString(name) && (clause || head != words) && len(reference.Words(name)) >= said {
 		d := Of(v)
 		d.Name = name
 		return Found{Dish: d, Count: countOf(words)}, nil
@@ -207,7 +210,7 @@ func find(t *reference.Tables, words string, year int, place string) (Found, err
 	v, name := named(t, words, year, place)
 	if v == nil || len(reference.Words(name)) < len(reference.Words(words)) { // "9 x 13 inch pan" is a name
 		d, isSize, err := sizeOf(words)
-		if two, ok := sidesOf(t, words); ok && err != nil {
+		if two, ok := sidesOf(t, words); ok && (err != nil || !isSize && v == nil) {
 			return Found{Dish: two, Count: countOf(words)}, nil
 		}
 		if err != nil {

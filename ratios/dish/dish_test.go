@@ -475,6 +475,13 @@ func TestTwoSidesAndAWordForADish(t *testing.T) {
 		require.Less(t, d.Usable.Low, d.Usable.Likely, words)
 		require.Less(t, d.Usable.Likely, d.Usable.High, words)
 	}
+	two, err := dish.Called(tables(t), "two 10 x 13 in casseroles", dish.Kitchen{})
+	require.NoError(t, err)
+	require.Equal(t, 2, two.Count)
+	two, err = dish.Called(tables(t), "two 8x8 in pans", dish.Kitchen{Year: 2026, Place: "usa"})
+	require.NoError(t, err)
+	require.Equal(t, "8 x 8 inch pan", two.Name)
+	require.Equal(t, 2, two.Count)
 	for _, words := range []string{"10 x 13 in", "10 x 13 in pie plate", "200 x 300 in pan", "10 in x 13 cm pan", "10 x 13 in of it"} {
 		_, err := dish.Called(tables(t), words, dish.Kitchen{})
 		require.Error(t, err, words)

@@ -402,7 +402,7 @@ var sidesKinds = []struct {
 	{nil, Span{Low: 3.8, Likely: 5, High: 6.4}},
 }
 
-var twoSides = regexp.MustCompile(`^\s*(?:a |an |about )*` + aFigure + aUnit + `(?:x|by)\s*` + aFigure + `(inches\b|inch\b|in\b\.?|"|''|cm\b)([^,;(]*)`)
+var twoSides = regexp.MustCompile(`^\s*(?:a |an |about |one |two |three |four |five |six )*` + aFigure + aUnit + `(?:x|by)\s*` + aFigure + `(inches\b|inch\b|in\b\.?|"|''|cm\b)([^,;(]*)`)
 
 // sidesOf is a pan of which the two sides are told and not the depth, "10 x 13
 // in casserole", with the depth pans of that kind have. A word for a dish must
