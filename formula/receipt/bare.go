@@ -60,7 +60,7 @@ func (w *weave) named(i int) (mention, bool) {
 	if k := w.keys[i]; k == "and" || k == "or" || k == "with" || k == "of" && !w.inList {
 		return mention{}, false
 	}
-	if k := w.keys[i]; k == "sweeten" || k == "season" || k == "flavour" || k == "sugar" && (w.key(i+1) == "it" || w.key(i+1) == "them") || k == "sweetened" && (w.key(i-1) == "is" || w.key(i-1) == "be" || w.key(i-1) == "are") {
+	if k := w.keys[i]; k == "sweeten" || k == "season" || k == "flavour" || (k == "sugar" || k == "spice") && (w.key(i+1) == "it" || w.key(i+1) == "them") || k == "sweetened" && (w.key(i-1) == "is" || w.key(i-1) == "be" || w.key(i-1) == "are") {
 		return w.seasoning(i)
 	}
 	if i > 0 && w.ts[i].kind == word && w.setAside(i, i+1) > 0 && !w.inList {
@@ -440,12 +440,12 @@ func (w *weave) stateAfter(to int) int {
 
 // seasoning reads "sweeten it to your taste", "season with pepper and salt".
 func (w *weave) seasoning(i int) (mention, bool) {
-	if w.keys[i] == "sugar" { // "sugar it to your taste"
+	if k := w.keys[i]; k == "sugar" || k == "spice" { // "sugar it to your taste"
 		s, n := stateAt(w.ts[min(i+2, len(w.ts)):])
 		if s != formula.ToTaste {
 			return mention{}, false
 		}
-		m, ok := w.reads(i, i+2+n, i+2+n, "sugar, to taste", "it is put in to sweeten, and no amount is said")
+		m, ok := w.reads(i, i+2+n, i+2+n, k+", to taste", "no amount is said")
 		m.how = bare
 		return m, ok
 	}

@@ -110,7 +110,7 @@ var (
 		formula.Pastry: "paste", formula.Meringue: "icing", formula.Filling: "custard", formula.Sauce: "sauce", formula.Batter: "batter",
 	}
 	puffWords       = words("puff short tart raised standing rough flaky suet")
-	pasteAdjectives = words("pie puff short good rich light thin nice plain common tart raised standing best fine rough flaky suet very some french butter sweet your boiled wine melted custard lemon sugar almond")
+	pasteAdjectives = words("shell pie puff short good rich light thin nice plain common tart raised standing best fine rough flaky suet very some french butter sweet your boiled wine melted custard lemon sugar almond")
 	pointing        = words("see by as recipe receipt the of to according directed made page p like in")
 	laying          = words("line lined lining lay laid cover covered covering sheet sheeted put bake baked edge edged rim round border bordered place placed roll rolled spread have patty pattypans pans tins under over")
 	pasteBefore     = words("with in of a an the over on some good under thin out one two your")
@@ -133,6 +133,9 @@ var shellWords = words("pie tart pastry patty")
 // short crust, and fill the pattypans".
 func madeElsewhere(ts phrase, from, i int) bool {
 	j := from - 1
+	if ts.key(j) == "little" && ts.key(j-1) == "a" {
+		j--
+	}
 	if k := ts.key(j); k == "a" || k == "some" {
 		j--
 	}
@@ -162,6 +165,12 @@ func laid(ts phrase, from, i int) bool {
 		case "is":
 			return ts.key(from-3) == "there"
 		}
+	}
+	if b == "this" || b == "that" {
+		return false
+	}
+	if n := ts.key(i + 1); b == "into" && i == from && ts[max(0, from-4):from].has(pours) && (n == "with" || n == "and" || i+1 >= len(ts) || ts[i+1].kind == mark) && ts[max(0, from-4):from].has(objectWords) {
+		return true // "put them into paste with sugar"
 	}
 	if b == "the" && i == from { // "roll out the paste" is of what is in hand
 		if k := ts.key(from - 2); k != "with" && k != "in" && k != "of" {

@@ -2,6 +2,7 @@ package receipt
 
 import (
 	"strings"
+	"unicode"
 
 	"assize/reference"
 )
@@ -36,6 +37,8 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 		}
 		n := w.setAside(i, i+len(w.run(i)))
 		switch {
+		case w.keys[i] == "dry" && i+1 < len(w.ts) && w.ts[i+1].key == ",", w.ofMaker(i):
+			i++
 		case n > 0:
 			i += n
 		case w.ts.is(i, skipped) || w.ts.participle(i) && !w.ts.is(i, imperatives) || w.ts.is(i, adverbs) || w.keys[i] == "and" && skip > 0:
@@ -45,6 +48,12 @@ func (w *weave) nameAt(i int, plain bool) (c reference.Called, end int) {
 		}
 	}
 	return reference.Called{}, 0
+}
+
+// ofMaker reports the name of whoever makes a thing: "Cooper's".
+func (w *weave) ofMaker(i int) bool {
+	t := &w.ts[i]
+	return t.kind == word && len(t.text) > 3 && unicode.IsUpper(rune(t.text[0])) && (strings.HasSuffix(t.text, "'s") || strings.HasSuffix(t.text, "’s"))
 }
 
 // begins finds the longest name that begins at a token, and how many it takes.
@@ -151,6 +160,9 @@ func (w *weave) names(i int) int {
 		}
 		if _, n := stateAt(w.ts[j:]); n > 0 || number(w.ts[j:]).used > 0 {
 			return to // the next has an amount of its own
+		}
+		if n, ok := w.r.partsWords(w.ts[j:]); ok && number(w.ts[j+n:]).used > 0 {
+			return to // "the white of one egg"
 		}
 		i = j
 	}

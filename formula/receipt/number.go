@@ -177,7 +177,7 @@ func quantity(ts phrase) value {
 		}
 		if f, n := mixed(ts[v.used:]); n > 0 {
 			v.value, v.used, v.article = v.value.Add(f.value), v.used+n, false
-			v.err = f.err
+			v.err, v.open = f.err, f.open // "one and a quarter of a pound"
 		}
 	}
 	return groups(ts, v)

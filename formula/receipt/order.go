@@ -2,6 +2,7 @@ package receipt
 
 import (
 	"slices"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -46,7 +47,7 @@ func (m *making) told(ts phrase, took, why string) {
 // order reads a sentence of the method. One that only lists what to take is no
 // step.
 func (m *making) order(whole, ts phrase) {
-	chosen := func(f mention) bool { return leavesOpen(pieceOf(ts, f.from)) }
+	chosen := func(f mention) bool { return leavesOpen(openPiece(ts, f.from)) }
 	m.references(ts)
 	w := newWeave(m.r, m.page, ts)
 	onlyTakes := true
@@ -91,11 +92,54 @@ func (m *making) order(whole, ts phrase) {
 	}
 }
 
+// openPiece is the piece of a sentence that token i is in, without the brackets it is
+// not in: "(lemon would improve it)" is said of the lemon alone.
+func openPiece(ts phrase, i int) phrase {
+	piece := pieceOf(ts, i)
+	if !piece.has(bracket) {
+		return piece
+	}
+	var out phrase
+	for k := 0; k < len(piece); k++ {
+		if piece.key(k) != "(" {
+			out = append(out, piece[k])
+			continue
+		}
+		end := k
+		for end < len(piece) && piece.key(end) != ")" {
+			end++
+		}
+		if in := piece[k:min(len(piece), end+1)]; in[0].from <= ts[i].from && ts[i].from <= in[len(in)-1].from {
+			return in
+		}
+		k = end
+	}
+	return out
+}
+
+var bracket = words("(")
+
 // leavesOpen reports a piece of a sentence that tells what might be put in as well, or
 // instead.
 func leavesOpen(ts phrase) bool {
-	return ts.has(choiceWords) || (ts.key(0) == "if" || ts.key(0) == ";" && ts.key(1) == "if") && !wishes(ts) || niceAddition(ts)
+	return ts.has(choiceWords) || (ts.key(0) == "if" || ts.key(0) == ";" && ts.key(1) == "if") && !wishes(ts) || niceAddition(ts) || madeRicher(ts)
 }
+
+// madeRicher reports "ten ounces will make it very rich, but eight are enough".
+func madeRicher(ts phrase) bool {
+	for i := 0; i+2 < len(ts); i++ {
+		if ts.key(i) == "will" && ts.key(i+1) == "make" && ts[i:min(len(ts), i+6)].has(richer) {
+			return true
+		}
+	}
+	return ts.has(wouldWords) && ts.has(improveWords)
+}
+
+var (
+	richer       = words("rich richer better lighter finer")
+	wouldWords   = words("would will")
+	improveWords = words("improve improved")
+)
 
 // niceAddition reports "half a pound of raisins will be a pleasant addition".
 func niceAddition(ts phrase) bool {
@@ -253,11 +297,16 @@ var ounces = map[string]decimal.Decimal{"ounce": one, "pound": decimal.NewFromIn
 // sameName reports names of which one says no more than the other: "candied orange"
 // and "candied lemon" are two things, though they are weighed alike.
 func sameName(a, b string) bool {
-	x, y := stems(reference.Words(a)), stems(reference.Words(b))
+	x, y := undone(stems(reference.Words(a))), undone(stems(reference.Words(b)))
 	if len(x) == 0 || len(y) == 0 || x[len(x)-1] != y[len(y)-1] {
 		return false
 	}
 	return containsAll(x, y) || containsAll(y, x)
+}
+
+// undone are the words of a name without what was done to the thing.
+func undone(words []string) []string {
+	return slices.DeleteFunc(words, func(w string) bool { return len(w) > 4 && strings.HasSuffix(w, "ed") })
 }
 
 // namedLast is what was named last in the part without an amount, nil when an amount

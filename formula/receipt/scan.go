@@ -155,11 +155,20 @@ func (s *scanner) next() {
 		s.dash(r)
 	case unicode.IsSpace(r):
 		s.pass(" ")
-	case dittoMark(r) && s.peek(-1) == ' ' && (isDigit(s.peek(-2)) || vulgarFractions[s.peek(-2)] != [2]int64{}) && unicode.IsSpace(s.peek(1)):
+	case dittoMark(r) && s.peek(-1) == ' ' && s.figureBefore() && unicode.IsSpace(s.peek(1)):
 		s.emit(s.named("ditto", true), 1)
 	default: // marks of quoting and the like say nothing
 		s.pass(" ")
 	}
+}
+
+// figureBefore reports that nothing but space stands between a figure and the sign.
+func (s *scanner) figureBefore() bool {
+	n := -1
+	for s.peek(n) == ' ' {
+		n--
+	}
+	return isDigit(s.peek(n)) || vulgarFractions[s.peek(n)] != [2]int64{}
 }
 
 // dittoMark reports the sign that stands behind a number, under a measure that is to
@@ -226,6 +235,8 @@ func (s *scanner) word() {
 	t := s.named(reference.Key(text), false)
 	if modern, old := oldSpellings.at(phrase{t}, 0); old {
 		t = s.named(modern, true)
+	} else if stem, cut := strings.CutSuffix(text, "d"); cut && len(stem) > 4 && strings.HasSuffix(stem, "'") || strings.HasSuffix(stem, "’") { // "butter'd"
+		t = s.named(reference.Key(strings.TrimRight(stem, "'’")+"ed"), true)
 	}
 	t.text, t.from, t.lead, s.lead = text, place, lead, ""
 	s.out = append(s.out, t)
@@ -239,7 +250,8 @@ var apothecaries = map[rune]string{'℥': "apothecaries ounce", 'ʒ': "drachm", 
 var oldSpellings = mapped(map[string]string{
 	"ye": "the", "yt": "that", "ym": "them", "wth": "with", "wch": "which", "halfe": "half", "egges": "eggs", "spoonsfull": "spoonfuls", "spoonfull": "spoonful", "spoonfulls": "spoonfuls", "glassfull": "glassful", "cupfull": "cupful",
 	"litle": "little", "boyl": "boil", "boyle": "boil", "boyled": "boiled", "qr": "quarter", "qrs": "quarters",
-	"qtr": "quarter", "qtrs": "quarters", "pounde": "pound", "creame": "cream", "milke": "milk",
+	"qtr": "quarter", "qtrs": "quarters", "pounde": "pound", "creame": "cream", "milke": "milk", "candid": "candied", "pippens": "pippins", "bisket": "biscuit", "biskets": "biscuits", "bisquet": "biscuit", "currans": "currants",
+	"carraway": "caraway", "carraways": "caraways", "lemmon": "lemon", "lemmons": "lemons", "cinamon": "cinnamon", "sinamon": "cinnamon", "pudden": "pudding", "flowr": "flour",
 })
 
 // longestFigure is how many digits a figure may have.

@@ -109,7 +109,7 @@ func (w *weave) amount(i int) (mention, bool) {
 	if definite && w.before != nil && w.before(c, w.keys[j:to]) {
 		return mention{from: i, to: to, how: again}, true
 	}
-	if full := w.longerName(j, to); full != "" && (definite || strings.HasPrefix(w.key(to-1), "berr") || w.key(to-1) == "fruit") {
+	if full := w.longerName(j, to); full != "" && (definite || strings.HasPrefix(w.key(to-1), "berr") || w.key(to-1) == "fruit" || w.key(to-1) == "nuts") {
 		m, ok := w.reads(i, to, to, w.say(i, i+n)+" of "+full, "named in full before")
 		if ok && definite && len(m.line.Items) == 1 {
 			w.partOnly(m.line.Items[0].Ingredient)
@@ -138,13 +138,19 @@ func (w *weave) amount(i int) (mention, bool) {
 		return m, true
 	}
 	s := j
-	for s < to-1 && (w.participleAt(s) || w.ts.is(s, adverbs)) {
+	maker := false
+	for s < to-1 && (w.participleAt(s) || w.ts.is(s, adverbs) || w.keys[s] == "dry" || w.ts[s].kind == mark || w.keys[s] == "and" || w.ofMaker(s)) {
+		maker = maker || w.ofMaker(s)
 		s++
 	}
 	if s == j || s >= to || !a.measured {
 		return mention{}, false
 	}
-	return w.reads(i, to, to, w.say(i, i+n)+" of "+w.say(s, to)+", "+w.say(j, s), "what was done to it stands before the name") // "unwashed butter"
+	written := w.say(i, i+n) + " of " + w.say(s, to)
+	if maker { // "Cooper's gelatine"
+		return w.reads(i, w.tail(to, false), to, written, "whose make it is says nothing of what it is")
+	}
+	return w.reads(i, to, to, written+", "+strings.Trim(w.say(j, s), " ,"), "what was done to it stands before the name") // "unwashed butter"
 }
 
 // between reads two spices that have one amount between them, "a tea-spoonful of mace

@@ -156,6 +156,16 @@ func (w *weave) outcome(i, end int) int {
 	if i >= end || !w.ts.is(i, into) {
 		return i
 	}
+	if w.keys[i] == "in" { // "soaked in a very little cold water"
+		for j := i + 1; j < min(end, i+7) && w.ts[j].kind == word; j++ {
+			if w.keys[j] == "water" {
+				return j + 1
+			}
+			if !w.ts.is(j, someWater) {
+				break
+			}
+		}
+	}
 	for j := i + 1; j < min(end, i+6) && w.ts[j].kind == word; j++ {
 		if w.ts.is(j, outcomes) {
 			return j + 1
@@ -172,6 +182,7 @@ var (
 	trailing     = words("fine small cold hot warm thin light smooth clean dry boiling separately apart together soft")
 	into         = words("to in into through from for")
 	outcomes     = words("froth cream oil powder pulp snow paste mortar slices pieces dice strips halves quarters sieve cloth shreds bits crumbs stones foam mash chips lump")
+	someWater    = words("a the some very little boiling hot cold warm luke lukewarm tepid plain")
 	outcomeWords = words("a an the thin small fine stiff strong very light smooth hair firm little large solid silk lawn their coarse")
 )
 

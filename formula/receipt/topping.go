@@ -10,6 +10,11 @@ import (
 // icedAt is the place of "with" in "iced with", "ice it with": what follows is the
 // icing. It is 0 when there is none.
 func icedAt(ts phrase) int {
+	for i := range ts { // "lay over the top the whites of three eggs"
+		if (ts.key(i) == "top" || ts.key(i) == "surface") && ts.key(i-1) == "the" && (ts.key(i-2) == "over" || ts.key(i-2) == "on") && ts[max(0, i-5):i].has(laysOver) && ts[i:min(len(ts), i+4)].has(whiteWords) {
+			return i
+		}
+	}
 	for i := range ts {
 		if k := ts.key(i); k != "iced" && k != "ice" && k != "frosted" && k != "frost" {
 			continue
@@ -230,6 +235,7 @@ func (m *making) isRole(it formula.Item, role string) bool {
 }
 
 var (
-	restWords = words("remainder rest remaining")
-	sugarWord = words("sugar")
+	whiteWords = words("white whites")
+	restWords  = words("remainder rest remaining")
+	sugarWord  = words("sugar")
 )
