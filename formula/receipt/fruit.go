@@ -231,6 +231,9 @@ var (
 // share reads one part: "grated rind", "juice", "rind of one", "150 ml juice",
 // "rind and all", or a part that is left out.
 func (r *Reader) share(a amount, c phrase) (share, bool) {
+	if c.key(0) == "and" { // "juice of one lemon, and half the peel"
+		c = c[1:]
+	}
 	at := -1
 	for i := range c {
 		if fruitParts.of(c, i) != "" {
