@@ -342,7 +342,7 @@ func (r *Reader) hidden(f found) phrase {
 			return c
 		}
 		for i := range c { // "well beaten with 2 oz sugar"
-			if k := c.key(i); i > 0 && (k == "with" || k == "in" || k == "and" || k == "through") {
+			if k := c.key(i); k == "in" || i > 0 && (k == "with" || k == "and" || k == "through") {
 				if a, n := r.amountAt(c[i+1:]); n > 0 && a.numbered && a.Measure != "" {
 					if _, ok := r.find(ofName(c[i+1+n:])); ok {
 						return c[i+1:]
@@ -356,8 +356,8 @@ func (r *Reader) hidden(f found) phrase {
 
 // standsAlone reports a clause that is a thing of its own.
 func (r *Reader) standsAlone(c phrase) bool {
-	if opens(c, "or", "instead") {
-		return false
+	if opens(c, "or", "instead") || c.participle(0) && c.is(1, doneWith) {
+		return false // "rubbed in flour"
 	}
 	if opens(c, "to every", "to each", "for every", "for each") {
 		return r.holdsName(c)
@@ -406,6 +406,9 @@ func (r *Reader) standsAlone(c phrase) bool {
 	th, ok := r.find(c)
 	return ok && len(th.rest) <= 1
 }
+
+// doneWith are the words behind a participle that tell what a thing was done with.
+var doneWith = words("in with into through to from over")
 
 // isModifier reports words that the tables set aside as saying nothing of what
 // a thing is: "full fat".

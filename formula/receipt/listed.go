@@ -20,6 +20,12 @@ func (m *making) item(b block, ts phrase) {
 		return
 	}
 	from, to := ts[0].from-1, b.to
+	if ts.key(0) == "cream" { // "cream half a pound of butter" is an order, and half a pound of butter
+		if a, n := m.r.silent().amountAt(ts[1:]); n > 0 && a.measured && a.numbered && m.r.isName(ofName(ts[1+n:])) {
+			ts = ts[1:]
+			from = ts[0].from - 1
+		}
+	}
 	text := m.page.words(from, to)
 	if d := m.doubtIn(from, to); d != nil {
 		g := gathered{from: from, to: to, listed: true}

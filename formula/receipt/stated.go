@@ -139,7 +139,7 @@ func (w *weave) amount(i int) (mention, bool) {
 	}
 	s := j
 	maker := false
-	for s < to-1 && (w.participleAt(s) || w.ts.is(s, adverbs) || w.keys[s] == "dry" || w.ts[s].kind == mark || w.keys[s] == "and" || w.ofMaker(s)) {
+	for s < to-1 && !w.ts.is(s, remade) && (w.participleAt(s) || w.ts.is(s, adverbs) || w.keys[s] == "dry" || w.ts[s].kind == mark || w.keys[s] == "and" || w.ofMaker(s)) {
 		maker = maker || w.ofMaker(s)
 		s++
 	}
@@ -152,6 +152,10 @@ func (w *weave) amount(i int) (mention, bool) {
 	}
 	return w.reads(i, to, to, written+", "+strings.Trim(w.say(j, s), " ,"), "what was done to it stands before the name") // "unwashed butter"
 }
+
+// remade are participles that make another thing of what they are said of.
+var remade = words(`preserved candied dried stewed pickled salted smoked potted clarified burnt toasted roasted parched condensed evaporated malted
+	spiced sweetened soured curdled desiccated crystallised crystallized sugared brandied fermented powdered pounded`)
 
 // between reads two spices that have one amount between them, "a tea-spoonful of mace
 // and cinnamon", and any two things that are said to be mixed.

@@ -15,6 +15,11 @@ func icedAt(ts phrase) int {
 			return i
 		}
 	}
+	for i := range ts { // "make an icing of the whites of three eggs"
+		if ts.is(i, icingNames) && (ts.key(i+1) == "of" || ts.key(i+1) == "with") && ts[max(0, i-4):i].has(makesIcing) {
+			return i + 1
+		}
+	}
 	for i := range ts {
 		if k := ts.key(i); k != "iced" && k != "ice" && k != "frosted" && k != "frost" {
 			continue
@@ -236,6 +241,8 @@ func (m *making) isRole(it formula.Item, role string) bool {
 
 var (
 	whiteWords = words("white whites")
+	icingNames = words("icing frosting meringue")
+	makesIcing = words("make made making prepare")
 	restWords  = words("remainder rest remaining")
 	sugarWord  = words("sugar")
 )
