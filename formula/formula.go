@@ -84,6 +84,18 @@ const (
 // Kinds lists the kinds of part in the order they are offered.
 var Kinds = []Kind{Pastry, Filling, Cake, Batter, Bread, Meringue, Sauce}
 
+// A is the kind as it is spoken of with its article: "a filling", "a paste",
+// "bread".
+func (k Kind) A() string {
+	switch k {
+	case Bread:
+		return "bread"
+	case Pastry:
+		return "a paste"
+	}
+	return reference.A(string(k))
+}
+
 // Lays are the ways a paste may be laid; folded is one folded over its filling
 // and baked on a sheet, as turnovers and puffs are.
 var Lays = []string{"lining", "rim", "lid", "lining and lid", "raised", "patty", "folded"}

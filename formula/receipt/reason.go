@@ -65,7 +65,7 @@ func (r *Reader) measureReason(a formula.Amount, id string) (why, span string) {
 	if !low.Equal(high) && len(rows) > 1 {
 		why += "; it meant more than one thing"
 	}
-	return why, "a " + a.Measure + " is " + bounds(low, best.Likely, high, best.Unit)
+	return why, reference.A(a.Measure) + " is " + bounds(low, best.Likely, high, best.Unit)
 }
 
 // countReason is of things counted.

@@ -3,9 +3,9 @@ package receipt
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"assize/formula"
+	"assize/reference"
 )
 
 // About is what is known of a receipt besides its words. What is left at its
@@ -88,11 +88,23 @@ func (r *Reader) took(it formula.Item) string {
 	case a.WeightOf != "":
 		return name + ", what " + number + " eggs weigh in the shell"
 	case a.Measure != "":
-		return name + ", " + number + " " + a.Measure
+		return name + ", " + ofNumber(a.Number, a.Measure, true)
 	case a.Each == it.Ingredient, a.Each == "egg" && it.Ingredient == egg:
-		return number + " " + name
+		return ofNumber(a.Number, name, false)
 	}
-	return name + ", of " + number + " " + strings.ReplaceAll(a.Each, "-", " ")
+	return name + ", of " + ofNumber(a.Number, reference.Piece(a.Each), false)
+}
+
+// ofNumber is so many of a measure or a thing: "2 ounces", "1/4 pound", "1/4 of a
+// lemon".
+func ofNumber(n reference.Span, name string, measured bool) string {
+	if n.High.GreaterThan(one) {
+		return spelled(n) + " " + reference.Plural(name)
+	}
+	if n.High.LessThan(one) && !measured {
+		return spelled(n) + " of " + reference.A(name)
+	}
+	return spelled(n) + " " + name
 }
 
 // Why words that only order the page are set aside.

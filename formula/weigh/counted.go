@@ -1,6 +1,7 @@
 package weigh
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -36,7 +37,7 @@ func (s *scales) counted(w *Item, a formula.Amount) bool {
 			return true
 		}
 	}
-	s.fault("give a weight or a measure", "how much one %s of %s is, is not known", orThing(each), w.Ingredient.Name)
+	s.fault("give a weight or a measure", "what one %s of %s weighs is not known", orThing(each), w.Ingredient.Name)
 	return false
 }
 
@@ -44,8 +45,11 @@ func orThing(each string) string {
 	if each == "" {
 		return "piece"
 	}
-	return each
+	return reference.Piece(each)
 }
+
+// parts are what a fruit gives that is not the whole of it.
+var parts = []string{"juice", "rind", "peel", "zest", "pulp"}
 
 // separated reports whether the ingredient is one side of a separated egg, and
 // whether it is what is left when the yolk is out.
@@ -72,12 +76,15 @@ const Today = 2026
 // no kitchen given the book's and today's sizes are two ways of one unknown.
 func (s *scales) size(each string, of *reference.Ingredient, word string) (Unknown, bool) {
 	id := strings.TrimSpace("size " + each + " " + family(of) + " " + word)
-	u := Unknown{ID: id, Words: "the size of the " + each + "s"}
+	u := Unknown{ID: id, Words: "the size of the " + reference.Plural(reference.Piece(each))}
 	if each == "yolk-share" {
 		u.Words = "how much of the egg is yolk"
 	} else if each != "egg" {
 		thing, _, _ := strings.Cut(of.Name, ",") // "lemon juice, before about 1915"
-		u.Words = "how much " + thing + " one " + each + " gives"
+		u.Words = "what one " + reference.Piece(each) + " weighs"
+		if slices.ContainsFunc(parts, func(p string) bool { return strings.Contains(thing, p) }) {
+			u.Words = "how much " + thing + " one " + reference.Piece(each) + " gives"
+		}
 	}
 	k := s.f.Kitchen
 	if each == "egg" {

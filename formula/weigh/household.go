@@ -77,7 +77,7 @@ func HouseholdOf(ing *reference.Ingredient, grams decimal.Decimal, k formula.Kit
 			}
 			name := h.name
 			if number.GreaterThan(decimal.NewFromInt(1)) {
-				name += "s"
+				name = reference.Plural(name)
 			}
 			best, found, off = Household{Words: formula.Numeral(number, part) + " " + name, Grams: weighs}, true, d
 			if d.LessThanOrEqual(near) {

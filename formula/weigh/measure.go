@@ -18,7 +18,7 @@ func (s *scales) measure(w *Item, a formula.Amount) bool {
 		return false
 	}
 	volume := rows[0].Unit == "ml"
-	u := Unknown{ID: "measure " + rows[0].ID, Words: "how much a " + rows[0].Names[0] + " held"}
+	u := Unknown{ID: "measure " + rows[0].ID, Words: "how much " + reference.A(rows[0].Names[0]) + " held"}
 	if len(rows) > 1 {
 		u.ID = "measures " + rows[0].Shared + a.Measure
 		u.Words = "which " + a.Measure + " is meant"

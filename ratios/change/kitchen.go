@@ -429,13 +429,10 @@ func (r *rounding) worded(book string, it formula.Item, ing *reference.Ingredien
 
 // plural is a measure of more than one; short forms have none.
 func plural(measure string, n decimal.Decimal) string {
-	if n.LessThanOrEqual(decimal.NewFromInt(1)) || len(measure) < 3 || strings.HasSuffix(measure, "s") && !strings.HasSuffix(measure, "ss") {
+	if n.LessThanOrEqual(decimal.NewFromInt(1)) {
 		return measure
 	}
-	if strings.HasSuffix(measure, "ss") {
-		return measure + "es"
-	}
-	return measure + "s"
+	return reference.Plural(measure)
 }
 
 // same reports whether a line read means the item wanted.

@@ -118,7 +118,7 @@ func spanOf(s reference.Span) readings.Span {
 func (j *Judge) fill(r *Report, inputs []bake.Input) []Finding {
 	f := r.Formula
 	r.inShell = j.inShell(f, inputs)
-	if f.Dish == "" {
+	if f.Dish == "" || r.stands == dish.OnSheet {
 		return nil
 	}
 	found, err := dish.Called(j.Tables, f.Dish, KitchenOf(f))
@@ -127,7 +127,7 @@ func (j *Judge) fill(r *Report, inputs []bake.Input) []Finding {
 		return nil
 	}
 	load := r.LoadOf()
-	if load.Lay == dish.Folded || load.Stands == dish.OnSheet {
+	if load.Lay == dish.Folded {
 		return nil // it lies on the dish or sheet, and does not fill it
 	}
 	if !known(load.Filling) && load.Paste.Likely == 0 {

@@ -118,7 +118,7 @@ func TestProblems(t *testing.T) {
 		{variant.Wish{Against: []string{"smooth"}}, `"smooth" is no fault that is judged`, "cakey"},
 		{variant.Wish{Keep: []string{"treacle"}}, `there is no "treacle" in the filling to keep`, "lemon juice, fresh"},
 		{variant.Wish{Part: "icing"}, `the receipt has no part "icing"`, "paste"},
-		{variant.Wish{Part: "paste", Against: []string{"cakey"}}, "a pastry cannot come out cakey", "tough"},
+		{variant.Wish{Part: "paste", Against: []string{"cakey"}}, "a paste cannot come out cakey", "tough"},
 		{variant.Wish{To: "pound-cake"}, "Pound cake is a cake, and the receipt has none to bring into it", ""},
 	} {
 		_, err := variant.Find(j, f, c.wish)

@@ -47,7 +47,7 @@ func goalOf(j *judge.Judge, before *judge.Report, w Wish) (goal, error) {
 			g.part = slices.IndexFunc(f.Parts, func(p formula.Part) bool { return string(p.Kind) == c.Kind })
 		}
 		if g.part < 0 || string(f.Parts[g.part].Kind) != c.Kind {
-			return g, &Problem{What: fmt.Sprintf("%s is a %s, and the receipt has none to bring into it", c.Name, c.Kind)}
+			return g, &Problem{What: fmt.Sprintf("%s is %s, and the receipt has none to bring into it", c.Name, formula.Kind(c.Kind).A())}
 		}
 	}
 	asked, err := textures(j.Tables, w.Against)
@@ -59,7 +59,7 @@ func goalOf(j *judge.Judge, before *judge.Report, w Wish) (goal, error) {
 	}
 	kind := f.Parts[g.part].Kind
 	if !bake.Judged(kind) && g.class == nil {
-		return g, &Problem{What: fmt.Sprintf("how a %s turns out is not judged yet, so that nothing can be answered; name a class to bring it into", kind)}
+		return g, &Problem{What: fmt.Sprintf("how %s turns out is not judged yet, so that nothing can be answered; name a class to bring it into", kind.A())}
 	}
 	if p := &before.Parts[g.part]; len(asked) > 0 && p.Texture == nil && bake.Judged(kind) {
 		return g, &Problem{What: fmt.Sprintf("how the %s turns out is not foretold, since nothing in it is there to set; nothing can be answered", p.Name)}
@@ -77,7 +77,7 @@ func goalOf(j *judge.Judge, before *judge.Report, w Wish) (goal, error) {
 		g.meant = "" // whoever asks to be rid of it does not mean it
 	}
 	if len(asked) > 0 && len(g.against) == 0 {
-		return g, &Problem{What: fmt.Sprintf("a %s cannot come out %s", kind, w.Against[0]), Word: w.Against[0], Known: faultWords(j.Tables, string(kind))}
+		return g, &Problem{What: fmt.Sprintf("%s cannot come out %s", kind.A(), w.Against[0]), Word: w.Against[0], Known: faultWords(j.Tables, string(kind))}
 	}
 	return g, nil
 }

@@ -85,7 +85,7 @@ func (q Quantity) String() string {
 		return n
 	}
 	if n != "1" && !strings.Contains(n, "/") || strings.Contains(n, " ") {
-		measure = plural(measure)
+		measure = reference.Plural(measure)
 	}
 	return n + " " + measure
 }
@@ -96,17 +96,6 @@ func (q Quantity) Bare() string {
 		return toTheGram(q.Number)
 	}
 	return formula.Numeral(q.Number, 16)
-}
-
-// plural is a measure of more than one; short forms have none.
-func plural(measure string) string {
-	switch {
-	case len(measure) < 3, strings.HasSuffix(measure, "s") && !strings.HasSuffix(measure, "ss"), strings.Contains(measure, " of "):
-		return measure
-	case strings.HasSuffix(measure, "ss"):
-		return measure + "es"
-	}
-	return measure + "s"
 }
 
 // told is an amount as a cook measures it: in the book's measure where the
@@ -238,7 +227,7 @@ func (r *rewriter) line(book formula.Line, it formula.Item, ing *reference.Ingre
 		if measure != "" {
 			amount += " " + measure
 			if n != "1" && (!strings.Contains(n, "/") || strings.Contains(n, " ")) {
-				amount = n + " " + plural(measure)
+				amount = n + " " + reference.Plural(measure)
 			}
 		}
 		for _, text := range r.phrasings(book.Text, at) {
@@ -249,7 +238,7 @@ func (r *rewriter) line(book formula.Line, it formula.Item, ing *reference.Ingre
 	switch {
 	case measure != "":
 		if many {
-			m := plural(measure)
+			m := reference.Plural(measure)
 			tries = append(tries, n+" "+m+" of "+it.Name+form, n+" "+m+" "+it.Name+form)
 		}
 		tries = append(tries, n+" "+measure+" of "+it.Name+form, n+" "+measure+" "+it.Name+form, n+" "+measure+" of "+ing.Name+form, n+" "+measure+" of "+ing.Name)

@@ -69,11 +69,11 @@ func (c *checking) unjudged() string {
 	}
 	var kinds []string
 	for i := range c.Report.Parts {
-		if k := string(c.Report.Parts[i].Kind); !slices.Contains(kinds, k) {
+		if k := c.Report.Parts[i].Kind.A(); !slices.Contains(kinds, k) {
 			kinds = append(kinds, k)
 		}
 	}
-	return fmt.Sprintf("Weighed and held against what is usual; how a %s turns out is not judged yet.", or(kinds))
+	return fmt.Sprintf("Weighed and held against what is usual; how %s turns out is not judged yet.", or(kinds))
 }
 
 // mayAlso names the faults of a part that are worth watching beside its

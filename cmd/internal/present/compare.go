@@ -44,7 +44,7 @@ func (v *comparing) lead() string {
 	case n == 1:
 		return "One thing differed, so a difference in the result may be laid to it."
 	default:
-		return fmt.Sprintf("%d things differed, so a difference in the result cannot be laid to any one of them: change one thing at a time.", n)
+		return sentence(fmt.Sprintf("%s things differed, so a difference in the result cannot be laid to any one of them: change one thing at a time", small(n)))
 	}
 }
 

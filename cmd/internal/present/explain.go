@@ -120,14 +120,14 @@ func (e *explaining) subject(r *explain.Explanation) string {
 func (e *explaining) came(r *explain.Explanation) string {
 	what := e.subject(r)
 	if r.AsMeant {
-		return fmt.Sprintf("%s: that is as it should be; a %s is so, and to have it otherwise is to make another dish", what, strings.ToLower(r.Class.Name))
+		return fmt.Sprintf("%s: that is as it should be; %s is meant so, and to have it otherwise is to make another dish", what, plainly(r.Class.Name))
 	}
 	if r.In == explain.Acid || r.In == explain.Sugar {
 		return fmt.Sprintf("%s: taste is not foretold; there is %s", what, taste(r.In, r.Share))
 	}
 	switch r.Expected {
 	case explain.LookedFor:
-		return fmt.Sprintf("%s: it was looked for, %s", what, outOfTen(r.Share))
+		return fmt.Sprintf("%s: it was to be expected, %s", what, outOfTen(r.Share))
 	case explain.OneOfTheWays:
 		return fmt.Sprintf("%s: it was one of the ways, %s", what, outOfTen(r.Share))
 	case explain.Unlikely:
@@ -165,7 +165,7 @@ func most(r *explain.Explanation) string {
 		return "most hangs on " + doubtWords(&r.Doubts[0])
 	case causes:
 		c := &r.Causes[0]
-		return fmt.Sprintf("%s did most: with %s instead it would have been %s", c.Done, c.Instead, outOfTen(c.From))
+		return fmt.Sprintf("%s did most: %s would have made it %s", c.Done, c.Instead, outOfTen(c.From))
 	}
 	return ""
 }
@@ -305,8 +305,9 @@ func (e *explaining) unusual(r *judge.RatioReading) string {
 		if unit != "" {
 			unit = " " + unit
 		}
-		return fmt.Sprintf("%s is %s%s, %s what is usual today of a %s, %s-%s %s", r.Ratio.Row.Name, ratio(v, places), unit, rr.Verdict,
-			strings.ToLower(class.Name), rr.Range.Low.Round(places), rr.Range.High.Round(places), e.cite(rr.Range.Provenance))
+		name, of := inWhole(r.Ratio.Row.Name)
+		return fmt.Sprintf("%s is %s%s%s, %s what is usual today for %s, %s-%s %s", name, ratio(v, places), unit, of, rr.Verdict,
+			plainly(class.Name), rr.Range.Low.Round(places), rr.Range.High.Round(places), e.cite(rr.Range.Provenance))
 	}
 	return ""
 }
@@ -321,18 +322,41 @@ func kindsBySize(list []explain.Cause) []explain.Kind {
 	return out
 }
 
-// causeWords is a cause with how far it moves the result: "creaming the butter,
-// not melting the butter: from 4 in 10 to 9".
+// inWhole parts the name of a proportion as it is said in a sentence: "egg", and
+// " of the whole" behind its figure.
+func inWhole(name string) (what, of string) {
+	if what, ok := strings.CutSuffix(name, ", part of the whole"); ok {
+		return what, " of the whole"
+	}
+	return name, ""
+}
+
+// rather is one thing done in place of another: "creaming the butter rather than
+// melting the butter", "as much egg as this rather than a quarter less".
+func rather(done, instead string) string {
+	for _, much := range []string{"as much ", "as little "} {
+		if thing, ok := strings.CutPrefix(done, much); ok {
+			instead = strings.TrimSuffix(instead, " "+strings.TrimSuffix(thing, " as this"))
+		}
+		if strings.HasPrefix(instead, much) {
+			return done // "a quarter less egg": than there is
+		}
+	}
+	return done + " rather than " + instead
+}
+
+// causeWords is a cause with how far it moves the result: "creaming the butter
+// rather than melting the butter: from 4 in 10 to 9".
 func causeWords(c *explain.Cause, slight bool) string {
 	switch {
 	case slight:
-		return fmt.Sprintf("%s, not %s", c.Done, c.Instead)
+		return rather(c.Done, c.Instead)
 	case c.In == explain.Reasons:
 		return fmt.Sprintf("%s; it would not be a reason with %s", c.Done, c.Instead)
 	case c.In == explain.Acid || c.In == explain.Sugar:
 		return fmt.Sprintf("%s: %s; with %s %s", c.Done, taste(c.In, c.To), c.Instead, tasteFigure(c.In, c.From))
 	}
-	return fmt.Sprintf("%s, not %s: %s", c.Done, c.Instead, sharesFromTo(c.From, c.To))
+	return rather(c.Done, c.Instead) + ": " + sharesFromTo(c.From, c.To)
 }
 
 // taste is a figure of sourness or sweetness in words.
@@ -355,6 +379,8 @@ func sharesFromTo(from, to float64) string {
 	a, b := outOfTen(from), outOfTen(to)
 	plain := func(s float64) bool { return s >= hardly && s < nearly }
 	switch {
+	case a == b && b == outOfTen(0):
+		return "a little oftener, though still " + b
 	case a == b:
 		return "a little oftener, " + b
 	case plain(from) && plain(to):
@@ -385,7 +411,7 @@ func (e *explaining) doneness(r *explain.Explanation) string {
 	if d == nil {
 		return ""
 	}
-	words := fmt.Sprintf("At the centre it came out at %.0f C; %s is done at %s to %s C", d.C, article(d.Row.Name), d.Row.C.Low.Round(0), d.Row.C.High.Round(0))
+	words := fmt.Sprintf("At the centre it came out at %.0f C; %s is done at %s to %s C", d.C, reference.A(d.Row.Name), d.Row.C.Low.Round(0), d.Row.C.High.Round(0))
 	switch d.Verdict {
 	case "under":
 		words += ", so it came out too soon"
@@ -398,13 +424,6 @@ func (e *explaining) doneness(r *explain.Explanation) string {
 		words += ", so the heat was right at the centre"
 	}
 	return words + " " + e.cite(d.Row.Provenance) + "."
-}
-
-func article(name string) string {
-	if name != "" && strings.ContainsRune("aeiou", rune(strings.ToLower(name)[0])) {
-		return "an " + name
-	}
-	return "a " + name
 }
 
 // doubts are what nobody has told, with what it may have made of the result.
@@ -461,9 +480,9 @@ func (e *explaining) might(r *explain.Explanation) List {
 		en := Entry{}
 		switch c.In {
 		case explain.Shares:
-			en.Text = fmt.Sprintf("%s, not %s: %s", c.Instead, c.Done, sharesFromTo(c.From, c.To))
+			en.Text = rather(c.Instead, c.Done) + ": " + sharesFromTo(c.From, c.To)
 		case explain.Reasons:
-			en.Text = fmt.Sprintf("%s, not %s: a reason more", c.Instead, c.Done)
+			en.Text = rather(c.Instead, c.Done) + ": a reason more"
 		default:
 			continue
 		}
@@ -580,7 +599,7 @@ func (e *explaining) next(r *explain.Explanation) List {
 		if r.Of.Texture.Kind == string(formula.Filling) {
 			otherwise = "Smoother"
 		}
-		return List{{Text: fmt.Sprintf("Nothing need be changed: a %s is meant to be so. %s would be another dish.", strings.ToLower(r.Class.Name), otherwise)}}
+		return List{{Text: fmt.Sprintf("Nothing need be changed: %s is meant to be so. %s would be another dish.", plainly(r.Class.Name), otherwise)}}
 	}
 	var out List
 	for _, s := range r.Next {

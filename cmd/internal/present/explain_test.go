@@ -82,7 +82,7 @@ func TestMovesInWords(t *testing.T) {
 		{.02, .4, "from hardly ever to 4 in 10"},
 		{.4, .97, "from 4 in 10 to nearly always"},
 		{.31, .34, "a little oftener, about 3 in 10"},
-		{.01, .02, "a little oftener, hardly ever"},
+		{.01, .02, "a little oftener, though still hardly ever"},
 	} {
 		require.Equal(t, c.want, sharesFromTo(c.from, c.to))
 	}

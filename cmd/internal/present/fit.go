@@ -74,20 +74,13 @@ func theDish(f *dish.Fit) string { return "the " + dishes(f) }
 // dishes names the dishes of a fit with their number: "soup plate", "24
 // patty-pans", "3 holes of a muffin tin".
 func dishes(f *dish.Fit) string {
-	name := strings.TrimSuffix(f.Name, "s")
 	switch {
 	case f.Count == 1:
 		return f.Name
-	case strings.HasSuffix(f.Name, "glass"):
-		return fmt.Sprintf("%d %ses", f.Count, f.Name)
 	case f.Vessel != nil && strings.Contains(f.Vessel.Note, "one hole"):
-		return fmt.Sprintf("%d holes of a %s", f.Count, name)
-	case strings.HasSuffix(name, "dish"):
-		return fmt.Sprintf("%d %ses", f.Count, name)
-	case strings.HasPrefix(name, "dish of "):
-		return fmt.Sprintf("%d dishes of %s", f.Count, strings.TrimPrefix(name, "dish of "))
+		return fmt.Sprintf("%d holes of %s", f.Count, reference.A(f.Name))
 	}
-	return fmt.Sprintf("%d %ss", f.Count, name)
+	return fmt.Sprintf("%d %s", f.Count, reference.Plural(f.Name))
 }
 
 // fitWords is how a filling fits, in words.
@@ -285,11 +278,7 @@ func anyOf(f *dish.Fit) string {
 	if f.Own {
 		return "your " + f.Name
 	}
-	article := "a "
-	if strings.ContainsRune("aeiou8", rune(f.Name[0])) || strings.HasPrefix(f.Name, "18") || strings.HasPrefix(f.Name, "11") {
-		article = "an "
-	}
-	return article + f.Name
+	return reference.A(f.Name)
 }
 
 // deep is how deep it stands: "about 2.5 cm deep".
@@ -442,7 +431,11 @@ func (v *fitting) dishes() []Block {
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	said := fmt.Sprintf("The filling comes to %s. What a dish takes is as a cook fills it", volume(v.load.Filling))
+	what := "filling"
+	if i := v.Report.MainPart(); i >= 0 && v.Report.Parts[i].Kind != formula.Filling {
+		what = string(v.Report.Parts[i].Kind)
+	}
+	said := fmt.Sprintf("The %s comes to %s. What a dish takes is as a cook fills it", what, volume(v.load.Filling))
 	if paste {
 		said += ", with paste laid in it"
 	}
@@ -645,7 +638,7 @@ func outBy(off float64) string {
 // inTheHundred is a share of error, rounded up, so that no error is told less
 // than it is.
 func inTheHundred(share float64) string {
-	n := math.Ceil(share*inHundred*10-1e-6) / 10
+	n := max(0, math.Ceil(share*inHundred*10-1e-6)/10)
 	return strconv.FormatFloat(n, 'f', -1, 64) + " in 100"
 }
 

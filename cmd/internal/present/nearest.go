@@ -40,7 +40,7 @@ func nearestOf(p *variant.NearPart) string {
 	case first.Distance == 0:
 		return sentence(fmt.Sprintf("the %s lies wholly within what is usual today for %s", p.Name, first.Class.Name))
 	case first.Distance > farOff:
-		return sentence(fmt.Sprintf("nothing of today is much like the %s; %s comes nearest", p.Name, first.Class.Name))
+		return sentence(fmt.Sprintf("nothing of today is much like the %s; the nearest is %s", p.Name, first.Class.Name))
 	}
 	return sentence(fmt.Sprintf("the %s is nearest to %s", p.Name, first.Class.Name))
 }

@@ -59,7 +59,7 @@ func (v *varying) lead() string {
 	case !v.Found && len(v.Changes) == 0:
 		return sentence(fmt.Sprintf("no change we know of does it, with up to %s of %s in other amounts; none comes near enough to be worth telling", ingredients(v.Most), name))
 	case !v.Found:
-		return sentence("no change we know of does it whole; nearest comes this: "+v.inShort()) + " " + v.changedTurns()
+		return sentence("no change we know of does it whole; the nearest is this: "+v.inShort()) + " " + v.changedTurns()
 	}
 	return sentence(v.inShort()) + " " + v.changedTurns()
 }
@@ -73,7 +73,7 @@ func ingredients(n int) string {
 
 // small is a small number in words.
 func small(n int) string {
-	words := []string{"no", "one", "two", "three", "four", "five", "six"}
+	words := []string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
 	if n < len(words) {
 		return words[n]
 	}
@@ -85,7 +85,7 @@ func small(n int) string {
 func (v *varying) nothingAgainst() string {
 	if len(v.Against) == 0 {
 		if meant := v.meant(); meant != "" {
-			return fmt.Sprintf("it would %s %s, as such a paste is meant to; --against %s has it otherwise", turnsOut[meant], v.howOften(v.Before, meant), meant)
+			return fmt.Sprintf("it would %s %s, as such a thing is meant to; --against %s has it otherwise", turnsOut[meant], v.howOften(v.Before, meant), meant)
 		}
 		return "nothing is found against it"
 	}
@@ -99,7 +99,7 @@ func (v *varying) nothingAgainst() string {
 // meant is the fault that is none in such a part and that it may well have.
 func (v *varying) meant() string {
 	p := &v.Before.Parts[v.Part]
-	if p.Class == nil || p.Class.Class.Meant == "" || p.Texture == nil || share(p.Texture, p.Class.Class.Meant) < judge.May {
+	if p.Class == nil || p.Class.Class.Meant == "" || p.Texture == nil || !isFault(p.Texture, p.Class.Class.Meant) || share(p.Texture, p.Class.Class.Meant) < judge.May {
 		return ""
 	}
 	return p.Class.Class.Meant
@@ -149,7 +149,7 @@ func amountOf(q variant.Quantity, ing *reference.Ingredient) string {
 	said := q.Bare()
 	many := func(name string) string {
 		if q.Number.GreaterThan(decimal.NewFromInt(1)) {
-			return said + " " + name + "s"
+			return said + " " + reference.Plural(name)
 		}
 		return said + " " + name
 	}
@@ -214,6 +214,9 @@ func (v *varying) obstacles(list []variant.Obstacle) string {
 	for i := range list {
 		said = append(said, v.obstacle(&list[i]))
 	}
+	if n := len(said) - 1; n > 0 && slices.ContainsFunc(said, func(s string) bool { return strings.Contains(s, ", ") }) {
+		return strings.Join(said[:n], "; ") + "; and " + said[n]
+	}
 	return and(said)
 }
 
@@ -240,7 +243,8 @@ func (v *varying) obstacle(o *variant.Obstacle) string {
 		for _, r := range o.Ranges {
 			usual = append(usual, r.Low.Round(places).String()+"-"+r.High.Round(places).String())
 		}
-		return fmt.Sprintf("%s would be %s%s, where %s is usual", o.Ratio.Name, o.Value.Round(places), unitAfter(o.Ratio), or(usual))
+		name, of := inWhole(o.Ratio.Name)
+		return fmt.Sprintf("%s would be %s%s%s, where %s is usual", name, o.Value.Round(places), unitAfter(o.Ratio), of, or(usual))
 	case o.Volume:
 		return "it would fill the dish otherwise"
 	}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"assize/formula"
 	"assize/ratios/judge"
@@ -128,6 +130,19 @@ func and(words []string) string { return joined(words, " and ") }
 // or joins words as they are said: "a, b or c".
 func or(words []string) string { return joined(words, " or ") }
 
+// plainly is the name of a class within a sentence: without its bracket, and small
+// but for proper names.
+func plainly(name string) string {
+	name, _, _ = strings.Cut(name, " (")
+	for _, proper := range []string{"Yorkshire", "Madeira", "American"} {
+		if strings.HasPrefix(name, proper) {
+			return name
+		}
+	}
+	first, n := utf8.DecodeRuneInString(name)
+	return string(unicode.ToLower(first)) + name[n:]
+}
+
 func joined(words []string, last string) string {
 	n := len(words)
 	if n < 2 {
@@ -202,7 +217,7 @@ func verdict(p *judge.Part, only bool) string {
 	}
 	asMeant := ""
 	if p.Class != nil && p.Class.Class.Meant == t.Likeliest && isFault(t, t.Likeliest) {
-		asMeant = ", as it should"
+		asMeant = ", as is meant"
 	}
 	if best >= nearly {
 		if only {
@@ -323,7 +338,7 @@ func notJudged(p *judge.Part) string {
 	case p.Unset:
 		return nothingSets
 	}
-	return fmt.Sprintf("How a %s turns out is not judged yet; its proportions are held against what is usual.", p.Kind)
+	return fmt.Sprintf("How %s turns out is not judged yet; its proportions are held against what is usual.", p.Kind.A())
 }
 
 // Bounds of what is called the same in words.
@@ -495,7 +510,7 @@ func fits(p *judge.Part) string {
 		return c.Class.Name + ", as the receipt says"
 	}
 	if c.Distance > farOff {
-		return "nothing of today is much like it; " + c.Class.Name + " comes nearest"
+		return "nothing of today is much like it; the nearest is " + c.Class.Name
 	}
 	return "nearest today: " + c.Class.Name
 }

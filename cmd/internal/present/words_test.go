@@ -144,7 +144,7 @@ func TestVerdicts(t *testing.T) {
 		{"the filling is likely to set cakey, about 8 in 10", part(&judge.Texture{Likeliest: "cakey", Shares: []judge.Share{good("sets", .2), fault("cakey", .8)}}, ""), false},
 		{"likely to set firm, about 7 in 10", part(&judge.Texture{Likeliest: "sets", Word: "firm", Shares: []judge.Share{good("sets", .7), fault("cakey", .3)}}, ""), true},
 		{"very likely to set smooth", part(&judge.Texture{Likeliest: "sets", Word: "smooth", Shares: []judge.Share{good("sets", .97)}}, ""), true},
-		{"likely to curdle, as it should, about 9 in 10", part(&judge.Texture{Likeliest: "curdy", Shares: []judge.Share{fault("curdy", .9)}}, "curdy"), true},
+		{"likely to curdle, as is meant, about 9 in 10", part(&judge.Texture{Likeliest: "curdy", Shares: []judge.Share{fault("curdy", .9)}}, "curdy"), true},
 		{"could go either way: it may set smooth (about 5 in 10) or set cakey (about 4 in 10)", part(&judge.Texture{Likeliest: "sets", Undecided: true, Shares: []judge.Share{good("sets", .52), fault("cakey", .42), fault("thin", .06)}}, ""), true},
 		{"the filling could go either way: it may set smooth (about 4 in 10), set cakey (about 3 in 10) or stay loose or weep (about 3 in 10)", part(&judge.Texture{Likeliest: "sets", Undecided: true, Shares: []judge.Share{good("sets", .4), fault("cakey", .3), fault("thin", .3)}}, ""), false},
 	} {

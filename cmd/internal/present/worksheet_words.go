@@ -342,15 +342,10 @@ func countOf(low, high int) string {
 
 // pluralOf is the name of what is bought by the piece.
 func pluralOf(name string, n int) string {
-	switch {
-	case n == 1:
+	if n == 1 {
 		return name
-	case strings.HasSuffix(name, "y"):
-		return strings.TrimSuffix(name, "y") + "ies"
-	case strings.HasSuffix(name, "ch"), strings.HasSuffix(name, "s"):
-		return name + "es"
 	}
-	return name + "s"
+	return reference.Plural(name)
 }
 
 // wholeNote says what is left of things bought whole.
