@@ -222,6 +222,9 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 		if i > 0 && ts.is(i, measuring) && (ts[i-1].kind == figure || ts.is(i-1, numberOpens)) && (ts.key(i+1) == "of" || i+1 < len(ts) && ts[i+1].opens.Name > 0) {
 			continue // two cups sugar
 		}
+		if k := ts.key(i); (k == "sheet" || k == "sheets") && !ts.is(i-1, sheetOf) {
+			continue // a sheet of paper, or of paste
+		}
 		if ts.is(i, handyWords) && !r.Tables.IsVessel(ts.key(i)) && r.bakedIn(ts, i) {
 			return r.dishFrom(ts, i), dishTo(ts, i+1)
 		}
@@ -241,12 +244,46 @@ func (r *Reader) dish(ts phrase) (from, to int) {
 	return 0, 0
 }
 
-// dishTo takes in a second word for the vessel: "a tin pan".
+// dishTo takes in a second word for the vessel, "a tin pan", "tin pie-plates", and the
+// other vessels it may be: "cups or saucers", "pans, cups or bowls".
 func dishTo(ts phrase, end int) int {
-	for ts.is(end, handyWords) && ts[end].lead == " " {
-		end++
+	for {
+		k := end
+		for ts.is(k, shapes) && k < end+2 {
+			k++
+		}
+		if !ts.is(k, handyWords) || ts[k].lead != " " && ts[k].lead != "-" {
+			break
+		}
+		end = k + 1
+	}
+	for k := end; k < len(ts); {
+		switch {
+		case ts.key(k) == "or" || ts[k].kind == mark && ts.key(k) == "," && orFollows(ts, k):
+			k++
+		default:
+			return end
+		}
+		for ts.is(k, shapes) || ts.key(k) == "or" {
+			k++
+		}
+		if !ts.is(k, vesselNames) {
+			return end
+		}
+		k++
+		end = k
 	}
 	return end
+}
+
+// orFollows reports "or" within the next words: "pans, cups or bowls".
+func orFollows(ts phrase, i int) bool {
+	for j := i + 1; j < min(len(ts), i+4); j++ {
+		if ts.key(j) == "or" {
+			return true
+		}
+	}
+	return false
 }
 
 // bakedIn reports that a thing is baked or set in the vessel at token i.
@@ -268,7 +305,7 @@ func (r *Reader) bakedIn(ts phrase, i int) bool {
 var (
 	bakingWords = words("bake baked bakes baking oven fill filled line lined buttered")
 	pouring     = words("pour poured put oiled set turn")
-	holding     = words("in into fill buttered butter line between round your the")
+	holding     = words("on upon in into fill buttered butter line between round your the")
 )
 
 // dishFrom takes in the words of shape and size before a vessel: "a shallow
@@ -284,15 +321,18 @@ func (r *Reader) dishFrom(ts phrase, i int) int {
 	return i
 }
 
-var shapes = words("little square buttered oiled greased muffin cake gem bread shallow deep large small long round oval square tart cm in inch inches sandwich loaf loose bottomed earthen tin china soup pie flat fluted paper pudding custard x")
+var shapes = words("baking gem little square buttered oiled greased muffin cake gem bread shallow deep large small long round oval square tart cm in inch inches sandwich loaf loose bottomed earthen tin china soup pie flat fluted paper pudding custard x")
 
 // measuring are vessels that measure as well.
 var measuring = words("cup cups teacup teacups glass glasses tumbler tumblers")
 
 // handy are vessels a cook mixes or drinks in as well.
 var (
-	handy      = words("basin bowl cup glass pan plate saucer dish mould mold tin jar ring hoop")
-	handyWords = words("basin bowl cup pan plate saucer dish mould mold tin jar ring hoop " +
+	handy       = words("basin bowl cup glass pan plate saucer dish mould mold tin jar ring hoop")
+	sheetOf     = words("baking tin iron cooky cookie")
+	vesselNames = words("basin bowl cup pan plate saucer dish mould mold tin jar ring hoop glass pot pattypan patty teacup " +
+		"basins bowls cups glasses pans plates saucers dishes moulds molds tins jars rings hoops pots pattypans teacups")
+	handyWords = words("sheet sheets basin bowl cup pan plate saucer dish mould mold tin jar ring hoop " +
 		"basins bowls cups glasses pans plates saucers dishes moulds molds tins jars rings hoops")
 )
 
@@ -351,9 +391,10 @@ func (r *Reader) setBaking(f *formula.Formula, ts phrase, words func(from, to in
 	ovenAt, bakeAt, dishAt = -1, -1, -1
 	empty := ts.has(emptyWords) && caseBaked.MatchString(words(0, len(ts)))
 	if f.Oven == "" {
-		if from, to := r.oven(ts); to > 0 && !(empty && ts[from].kind == figure) {
+		said, at := r.ovenSaid(ts)
+		if from, to := r.oven(ts); to > 0 && !(empty && ts[from].kind == figure) && !ts.is(at, rathers) {
 			f.Oven, ovenAt = words(from, to), from
-		} else if said, at := r.ovenSaid(ts); said != "" {
+		} else if said != "" {
 			f.Oven, ovenAt = said, at
 		}
 	}
