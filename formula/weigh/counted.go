@@ -80,7 +80,7 @@ func (s *scales) size(each string, of *reference.Ingredient, word string) (Unkno
 	if each == "yolk-share" {
 		u.Words = "how much of the egg is yolk"
 	} else if each != "egg" {
-		thing, _, _ := strings.Cut(of.Name, ",") // "lemon juice, before about 1915"
+		thing := plainName(of)
 		u.Words = "what one " + reference.Piece(each) + " weighs"
 		if slices.ContainsFunc(parts, func(p string) bool { return strings.Contains(thing, p) }) {
 			u.Words = "how much " + thing + " one " + reference.Piece(each) + " gives"

@@ -125,7 +125,7 @@ func (s *scales) density(w *Item) bool {
 	case d.Liquid.IsPositive():
 		w.Base = w.Base.Mul(d.Liquid)
 	case d.Loose.Likely.IsPositive():
-		s.times(w, one("packing "+w.Ingredient.ID, "how tightly the "+w.Ingredient.Name+" was packed", d.Loose, &w.Ingredient.Provenance))
+		s.times(w, one("packing "+w.Ingredient.ID, "the packing of the "+plainName(w.Ingredient), d.Loose, &w.Ingredient.Provenance))
 	case d.Particle.IsPositive():
 		w.Base = w.Base.Mul(d.Particle)
 	default:
@@ -157,4 +157,10 @@ func (s *scales) noteMeasures() {
 			s.out.Notes = append(s.out.Notes, "by the book's own word: "+strings.TrimRight(own.Words, ". "))
 		}
 	}
+}
+
+// plainName is the name of an ingredient without what is said of it behind a comma.
+func plainName(ing *reference.Ingredient) string {
+	name, _, _ := strings.Cut(ing.Name, ",")
+	return name
 }

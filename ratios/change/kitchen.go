@@ -357,6 +357,9 @@ func (r *rounding) worded(book string, it formula.Item, ing *reference.Ingredien
 	}
 	var tries []string
 	if words := it.Amount.Words; alone && words != "" && strings.Contains(book, words) {
+		if strings.Contains(book, words+". ") { // the stop of "lb." goes with it
+			words += "."
+		}
 		if each := it.Amount.Each; measure == "" && each != "" && single { // "1 egg", not "1 eggs"
 			tries = append(tries, strings.Replace(strings.Replace(book, words, amount, 1), each+"s", each, 1))
 		}

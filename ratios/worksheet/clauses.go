@@ -27,7 +27,7 @@ func clauses(step string) []string {
 			out = append(out, sentence(head))
 			s = tail
 		}
-		out = append(out, sentence(s))
+		out = append(out, sentence(openJoint(strings.TrimSpace(s))))
 	}
 	return slices.DeleteFunc(out, func(s string) bool { return s == "" })
 }

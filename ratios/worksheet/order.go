@@ -105,6 +105,9 @@ func (a *Assembler) own(d *practice.Dish, i int) []Step {
 			s.Text, s.Stage, s.Part = clause, stage, i
 			if paste := rolledFor(d, i, clause); paste >= 0 {
 				s.Stage, s.Part = "lay", paste
+				if d.Holds(paste, "folded") {
+					last = "fill" // what comes next is filled into it
+				}
 			}
 			out = append(out, s)
 		}

@@ -129,6 +129,9 @@ func (p *planning) reckon(oven *Oven) {
 	at := set + cool
 	if oven.Baked || oven.Pot {
 		bake := int(oven.Minutes.High.Round(0).IntPart())
+		if !oven.Said { // what is reckoned is known no finer than five minutes
+			bake = (bake + 4) / 5 * 5
+		}
 		if bake == 0 {
 			p.out.OvenOpen = true
 			if at > 0 {

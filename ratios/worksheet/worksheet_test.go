@@ -479,3 +479,53 @@ func BenchmarkAssemble(b *testing.B) {
 		}
 	}
 }
+
+// A dough's rising, kneading down, shaping and second rising stand in their order
+// though the page tells them in one breath; what is drawn is tried before.
+func TestStepsOfADoughInOrder(t *testing.T) {
+	texts := func(words string) []string {
+		s := sheetOf(t, "", fmt.Sprintf("parts:\n  - {name: buns, kind: bread, lines: [1 lb of flour, a gill of milk, 1 oz of yeast], method: [%q]}\noven: quick\nbake: 20 minutes\n", words))
+		var out []string
+		for _, p := range s.Phases {
+			for _, step := range p.Steps {
+				out = append(out, step.Text)
+			}
+		}
+		return out
+	}
+	inOrder := func(got []string, want ...string) {
+		t.Helper()
+		at := -1
+		for _, w := range want {
+			i := slices.IndexFunc(got, func(s string) bool { return strings.Contains(s, w) })
+			require.Greater(t, i, at, "%q in %q", w, got)
+			at = i
+		}
+	}
+	inOrder(texts("Let it rise an hour and a half, then make it into buns and let them rise twenty minutes. Bake them. Draw them with a peel."),
+		"Let it rise an hour and a half", "Knead it down", "Make it into buns", "Let them rise twenty minutes", "Bake them", "Try it", "Draw them")
+	inOrder(texts("Set it to rise. Roll it thick, cut it in rounds. Bake them."), "Set it to rise", "Knead it down", "cut it in rounds", "let it rise again", "Bake them")
+	got := texts("Knead it well; and let it rise an hour. Bake it.")
+	require.Contains(t, got, "Let it rise an hour", "an \"and\" opens no step")
+}
+
+// What stands among the steps of a filling and rolls the paste is done when the
+// paste is laid.
+func TestRollingAmongTheSteps(t *testing.T) {
+	s := sheetOf(t, "", `parts:
+  - {name: paste, kind: pastry, lines: [8 oz of flour, 4 oz of butter], method: [Make it into a paste., Let it rest an hour.]}
+  - {name: apples, kind: filling, lines: [1 lb of apples, 3 oz of sugar], method: ["Roll it out thin, cut it in rounds; lay some on each, fold the paste over. Bake it."]}
+oven: quick
+`)
+	var lines []string
+	for _, p := range s.Phases {
+		for _, step := range p.Steps {
+			if step.Origin == worksheet.Own {
+				lines = append(lines, p.ID+": "+step.Text)
+			}
+		}
+	}
+	require.Equal(t, []string{
+		"paste: Make it into a paste", "paste: Let it rest an hour", "oven: Roll it out thin, cut it in rounds", "oven: Lay some on each, fold the paste over", "oven: Bake it",
+	}, lines[:5])
+}

@@ -216,5 +216,5 @@ func TestWordsOfTheWorksheet(t *testing.T) {
 	plate := &dish.Fit{Dish: dish.Dish{Name: "soup plate"}, Count: 1, PasteMade: just(500), PasteNeeded: just(240), PasteLeft: just(260), RoomML: just(400), FillingML: just(1068), Verdict: dish.Overfills}
 	require.Equal(t, "makes 500 g; needs 240 g for the soup plate, left about 260 g", pasteOver(made, "lining", plate, true))
 	require.Equal(t, "makes 500 g", pasteOver(made, "lining", plate, false))
-	require.Equal(t, "The soup plate takes 400 ml; this comes to about 1070: too much by about 670 ml.", fills(plate))
+	require.Equal(t, "The soup plate takes 400 ml; this comes to about 1070 ml: too much by about 670 ml.", fills(plate))
 }

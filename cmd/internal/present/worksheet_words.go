@@ -154,7 +154,7 @@ func benchHeat(h *oven.Heat, fan bool) string {
 func saidMinutes(s reference.Span) string { return "In it " + minutesOf(s) + ", as the receipt says." }
 
 func reckonedMinutes(s reference.Span) string {
-	return sentence("no time is given; reckoned for the dish it takes " + minutesOf(s))
+	return sentence("no time is given; reckoned for the dish it takes " + duration(oven.Minutes{Range: oven.Range{Low: s.Low.InexactFloat64(), Likely: s.Likely.InexactFloat64(), High: s.High.InexactFloat64()}}))
 }
 
 func usualMinutes(s reference.Span, name string) string {
@@ -389,13 +389,13 @@ func pasteOver(p *worksheet.PasteMade, lay string, f *dish.Fit, first bool) stri
 }
 
 // fills is how what is made lies in the dish: "The soup plate takes 350-450 ml;
-// this comes to about 1070: too much by about 620 ml."
+// this comes to about 1070 ml: too much by about 620 ml."
 func fills(f *dish.Fit) string {
 	takes := "takes"
 	if f.Count > 1 {
 		takes = "take"
 	}
-	return sentence(fmt.Sprintf("%s %s %s ml; this comes to about %.0f: %s", theDish(f), takes, between2(f.RoomML), toTen(f.FillingML.Likely), fitWords(f)))
+	return sentence(fmt.Sprintf("%s %s %s ml; this comes to about %.0f ml: %s", theDish(f), takes, between2(f.RoomML), toTen(f.FillingML.Likely), fitWords(f)))
 }
 
 // aside is a direction of the book that has no place in the dish.
