@@ -126,10 +126,16 @@ func (n *naming) at(words []string, i int) (*reference.Ingredient, int) {
 	if length == 0 {
 		return nil, 0
 	}
-	if c.Ingredient == nil || notMet(words, i, i+length) {
+	if c.Ingredient == nil || notMet(words, i, i+length) || length == 1 && slices.Contains(made, words[i]) && n.flour() {
 		return nil, length
 	}
 	return c.Ingredient, length
+}
+
+// flour reports that flour is listed: the crust that is spoken of is then made
+// of it.
+func (n *naming) flour() bool {
+	return slices.ContainsFunc(n.listed, func(ing *reference.Ingredient) bool { return slices.Contains(ing.Roles, "flour") })
 }
 
 // laidOn are words for what has been rubbed, dusted or coated, with what.
