@@ -123,7 +123,7 @@ func (j *Judge) fill(r *Report, inputs []bake.Input) []Finding {
 	}
 	found, err := dish.Called(j.Tables, f.Dish, KitchenOf(f))
 	if err != nil {
-		r.Notes = append(r.Notes, fmt.Sprintf("what the dish %q holds is not known; give its inside (`dish: 9 x 1.25 in`) and the filling is held against it", f.Dish))
+		r.Notes = append(r.Notes, fmt.Sprintf("what the dish %q holds is not known; give its inside (`dish: 9 x 1.25 in`) and what it comes to is held against it", f.Dish))
 		return nil
 	}
 	load := r.LoadOf()

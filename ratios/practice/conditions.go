@@ -143,6 +143,8 @@ func (d *Dish) OnSheet() bool {
 		switch p.Kind {
 		case formula.Filling, formula.Pastry, formula.Batter:
 			return false
+		case formula.Meringue: // on paper or a board, where it is not laid on something
+			sheet = sheet || len(d.Formula.Parts) == 1 && d.holds[i]["baked"]
 		case formula.Bread:
 			sheet = sheet || d.holds[i]["baked"] && d.small(&d.Methods[i])
 		case formula.Cake:

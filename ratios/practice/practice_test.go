@@ -512,9 +512,10 @@ func TestOnSheet(t *testing.T) {
 	dough := part("bread", "", "1 lb of flour, 1 oz of yeast, a gill of milk", "Let it rise, make it up and bake it.")
 	cake := part("cake", "", "1 lb of flour, 8 oz of butter, 8 oz of sugar, 4 eggs", "Mix it and bake it.")
 	for text, want := range map[string]bool{
-		strings.Replace(page("", dough), "A receipt", "Plain buns", 1):                        true,
-		page("bake: 15 min\n", dough):                                                         true,
-		page("bake: an hour\n", dough):                                                        false,
+		page("oven: slow\n", part("meringue", "", "4 whites of egg, 8 oz of sugar", "Whisk it and drop it on paper.")): true,
+		strings.Replace(page("", dough), "A receipt", "Plain buns", 1):                                                 true,
+		page("bake: 15 min\n", dough):  true,
+		page("bake: an hour\n", dough): false,
 		strings.Replace(page("oven: moderate\n", cake), "A receipt", "Rice biscuits", 1):      true,
 		strings.Replace(page("oven: moderate\n", cake), "A receipt", "Queen cakes", 1):        false,
 		strings.Replace(page("bake: an hour\n", cake), "A receipt", "Biscuit cake", 1):        false,

@@ -68,10 +68,15 @@ func (c *checking) unjudged() string {
 		return notJudged(p)
 	}
 	var kinds []string
+	held := false
 	for i := range c.Report.Parts {
+		held = held || c.Report.Parts[i].Class != nil
 		if k := c.Report.Parts[i].Kind.A(); !slices.Contains(kinds, k) {
 			kinds = append(kinds, k)
 		}
+	}
+	if !held {
+		return fmt.Sprintf("Weighed; how %s turns out is not judged yet.", or(kinds))
 	}
 	return fmt.Sprintf("Weighed and held against what is usual; how %s turns out is not judged yet.", or(kinds))
 }

@@ -234,7 +234,7 @@ func (v *fitting) lead() string {
 	}
 	switch best := v.best(); {
 	case v.load.Stands == dish.OnSheet:
-		return sentence("it is shaped and baked piece by piece on a tin or a sheet, so it fills no dish")
+		return sentence("it is shaped and baked piece by piece on a tin, a sheet or paper, so it fills no dish")
 	case v.load.Lay == dish.Raised:
 		out := sentence("the case is raised by hand and stands by itself, so it needs no dish: bake it on a tray or a sheet")
 		for i := range v.Every {

@@ -64,7 +64,7 @@ func duration(m oven.Minutes) string {
 		return out + ", from " + clockless(m.Low) + " on; in the coolest bath it may never set"
 	}
 	if low := clockless(m.Low); low != high {
-		out += " (" + low + " to " + high + ")"
+		out += " (" + timesFromTo(low, high) + ")"
 	}
 	if m.MayNever {
 		out += "; in the coolest bath it may never set"
@@ -100,6 +100,16 @@ func bookTime(r oven.Range) string {
 	low, high := clockless(r.Low), clockless(r.High)
 	if low == high {
 		return low
+	}
+	return timesFromTo(low, high)
+}
+
+// timesFromTo is a range of times: the unit is said once where both have it.
+func timesFromTo(low, high string) string {
+	for _, unit := range []string{" minutes", " hours"} {
+		if strings.HasSuffix(high, unit) {
+			low = strings.TrimSuffix(low, unit)
+		}
 	}
 	return low + " to " + high
 }

@@ -106,7 +106,7 @@ func TestOvenWords(t *testing.T) {
 	require.Equal(t, "about 400 F (350-450), 205 C (175-230)", heat(oven.Range{Low: 176.67, Likely: 204.4, High: 232.2}, false))
 	require.Equal(t, "356 F, 180 C", heat(oven.Range{Low: 180, Likely: 180, High: 180}, true))
 	require.Equal(t, "about 35 minutes (20 minutes to 1 h 10 min)", duration(oven.Minutes{Range: oven.Range{Low: 22, Likely: 36, High: 71}}))
-	require.Equal(t, "about 12 minutes (8 minutes to 19 minutes)", duration(oven.Minutes{Range: oven.Range{Low: 7.6, Likely: 12, High: 19}}))
+	require.Equal(t, "about 12 minutes (8 to 19 minutes)", duration(oven.Minutes{Range: oven.Range{Low: 7.6, Likely: 12, High: 19}}))
 	require.Contains(t, duration(oven.Minutes{Range: oven.Range{Low: 20, Likely: 40, High: math.Inf(1)}, MayNever: true}), "may never set")
 	require.Contains(t, duration(oven.Minutes{Never: true}), "never")
 	require.Equal(t, "2 hours", clockless(121))

@@ -338,6 +338,9 @@ func notJudged(p *judge.Part) string {
 	case p.Unset:
 		return nothingSets
 	}
+	if p.Class == nil {
+		return fmt.Sprintf("How %s turns out is not judged yet.", p.Kind.A())
+	}
 	return fmt.Sprintf("How %s turns out is not judged yet; its proportions are held against what is usual.", p.Kind.A())
 }
 
