@@ -2,6 +2,7 @@ package receipt
 
 import (
 	"assize/formula"
+	"assize/reference"
 )
 
 // of is what a part was last taken of: the lemons whose rind was grated, the
@@ -92,9 +93,29 @@ func (w *weave) ofTheSame(i int) (mention, bool) {
 		if w.fruit.had[part] || w.adviceAt(j) {
 			return mention{}, false
 		}
+		if n := w.shareBefore(i); n != nil { // "grate one-half of the peel"
+			if c := number(w.r.tokens(w.fruit.things)); c.used > 0 {
+				return w.reads(i, to, to, "the "+ts[j].text+" of "+spelled(multiply(c.span, *n))+" "+w.fruit.name, "of those that were named before, in part")
+			}
+		}
 		return w.reads(i, to, to, "the "+ts[j].text+" of "+w.fruit.things, "of those that were named before")
 	}
 	return mention{}, false
+}
+
+// shareBefore is the fraction that stands right before a token: "one-half of", "half".
+func (w *weave) shareBefore(i int) *reference.Span {
+	end := i
+	if w.key(end-1) == "of" {
+		end--
+	}
+	for k := max(0, end-3); k < end; k++ {
+		if f := fraction(w.ts[k:]); f.used > 0 && f.err == nil && k+f.used == end {
+			s := reference.Exact(f.value)
+			return &s
+		}
+	}
+	return nil
 }
 
 // pointsBack reports words for what was named before: "it", "them", "the

@@ -249,6 +249,9 @@ func fraction(ts phrase) value {
 		return value{}
 	}
 	w := whole(ts)
+	if n := w.value.IntPart(); w.err == nil && n >= 2 && n <= 4 && ts.key(w.used) == "parts" && ofA(ts[w.used+1:]) > 0 {
+		return value{value: ratio(w.value, decimal.NewFromInt(n+1)), used: w.used + 1, fraction: true, open: true} // "three parts of a pint"
+	}
 	part, ok := fractionWords.at(ts, w.used)
 	if w.used == 0 || w.err != nil || !ok {
 		return value{}

@@ -34,6 +34,9 @@ func (w *weave) amount(i int) (mention, bool) {
 		return w.ditto(i, j)
 	}
 	definite := w.definite(i, j)
+	if k := w.key(i - 1); (k == "in" || k == "into") && w.key(j) == "the" && a.measured {
+		return mention{}, false // "stir in a bowl the yolks of two eggs"
+	}
 	if a.Parts && (w.key(j) != "of" || definite) {
 		return mention{}, false // "one part over the paste"
 	}
@@ -109,7 +112,7 @@ func (w *weave) amount(i int) (mention, bool) {
 	if definite && w.before != nil && w.before(c, w.keys[j:to]) {
 		return mention{from: i, to: to, how: again}, true
 	}
-	if full := w.longerName(j, to); full != "" && (definite || strings.HasPrefix(w.key(to-1), "berr") || w.key(to-1) == "fruit" || w.key(to-1) == "nuts") {
+	if full := w.longerName(j, to); full != "" && (definite || strings.HasPrefix(w.key(to-1), "berr") || w.key(to-1) == "fruit" || w.key(to-1) == "nuts" || stem(w.key(to-1)) == "potato") {
 		m, ok := w.reads(i, to, to, w.say(i, i+n)+" of "+full, "named in full before")
 		if ok && definite && len(m.line.Items) == 1 {
 			w.partOnly(m.line.Items[0].Ingredient)

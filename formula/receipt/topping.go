@@ -16,6 +16,9 @@ func icedAt(ts phrase) int {
 		}
 	}
 	for i := range ts { // "make an icing of the whites of three eggs"
+		if ts.is(i, icingNames) && ts.key(i+1) == "made" && (ts.key(i+2) == "of" || ts.key(i+2) == "with") {
+			return i + 2
+		}
 		if ts.is(i, icingNames) && (ts.key(i+1) == "of" || ts.key(i+1) == "with") && ts[max(0, i-4):i].has(makesIcing) {
 			return i + 1
 		}
@@ -102,7 +105,9 @@ func (m *making) meringueApart(p *portionOf) {
 			return
 		}
 		baked = baked || ts.has(bakingSoon)
-		yolks = yolks || ts.has(yolkWords)
+		yolks = yolks || ts.has(yolkWords) || slices.ContainsFunc(p.lines, func(g gathered) bool {
+			return g.from < s.from && len(g.line.Items) > 0 && g.line.Items[0].Ingredient == yolk
+		})
 	}
 }
 

@@ -1,6 +1,7 @@
 package receipt
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -199,6 +200,23 @@ var wovenCases = []struct {
 	{"Six eggs; half a pound of raisins will be a pleasant addition.", []string{"6 x egg egg_whole"}, "an addition that may be left out"},
 	{"Take four eggs, the weight of the eggs in sugar and in flour.", []string{"4 x egg egg_whole", "4 weight of egg sugar_white", "4 weight of egg flour_period_soft"}, "of those four"},
 	{"Cream half a pound of butter.", []string{"0.5 pound butter_period_salted"}, "an order"},
+	{"Dissolve six eggs in three parts of a pint of warm water.", []string{"6 x egg egg_whole", "0.75 pint water"}, "three parts of four"},
+	{"Stir in a bowl the yolks of two eggs.", []string{"2 x egg egg_yolk"}, "a bowl to stir in is no measure"},
+	{"The juice of one orange, and grate one-half of the peel.", []string{"1 x orange orange_juice: juice", "0.5 x orange orange_peel: rind, peel"}, "half of the peel"},
+	{"Juice of one lemon, and half the peel.", []string{"1 x lemon lemon_juice_period: juice", "0.5 x lemon lemon_peel: rind, peel"}, "half of it"},
+	{"Six ounces of dry, pounded, and sifted sugar.", []string{"6 ounce sugar_loaf_powdered: pounded, dry"}, "dry sugar"},
+	{"Half an ounce of Cooper's gelatine.", []string{"0.5 ounce gelatine"}, "whose make it is"},
+	{"Put the whole to one and a quarter of a pound of flour.", []string{"1.25 pound flour_period_soft"}, "a pound and a quarter"},
+	{"A spoonful of double-refin'd sugar, and butter melt'd.", []string{"1 spoonful sugar_white", "not given butter_period_salted"}, "the old way of writing -ed"},
+	{"Six eggs; spice it to your taste.", []string{"6 x egg egg_whole", "to taste spice_mixed"}, "an order to spice"},
+	{"One tablespoonful each of water and milk, the white of one egg.", []string{"1 tablespoon water", "1 tablespoon milk_whole", "1 x egg egg_white"}, "the white has a number of its own"},
+	{"A teaspoonful of soda in half a cup of sour cream.", []string{"1 teaspoon baking_soda", "0.5 cup sour_cream"}, "a second amount"},
+	{"A pint of raisins, rubbed in flour.", []string{"1 pint raisins: rubbed in flour"}, "what they are rubbed in"},
+	{"Mix together wine, water, sugar and nutmeg; six eggs.", []string{"not given white_wine", "not given water", "not given sugar_white", "not given spice_nutmeg", "6 x egg egg_whole"}, "water in a list"},
+	{"Six ounces of moist sugar, six ounces of white.", []string{"6 ounce sugar_muscovado", "6 ounce sugar_white"}, "white sugar"},
+	{"Six eggs. Mix it as a pound cake is mixed.", []string{"6 x egg egg_whole"}, "how it is mixed"},
+	{"Ten ounces of butter; two ounces more will make it very rich.", []string{"10 ounce butter_period_salted"}, "what would make it richer"},
+	{"Six eggs (lemon would improve it), a pint of milk.", []string{"6 x egg egg_whole", "1 pint milk_whole"}, "said of the lemon alone"},
 	{"Half an ounce of nutmeg, and the same of mace, cloves and cinnamon.", []string{"0.5 ounce spice_nutmeg", "0.5 ounce spice_mace", "0.5 ounce spice_cloves", "0.5 ounce spice_cinnamon"}, "the same of each"},
 }
 
@@ -249,6 +267,50 @@ func TestCrossReferences(t *testing.T) {
 			}
 			require.Equal(t, c.take, take, c.why)
 			require.Equal(t, c.lay, lay, c.why)
+		})
+	}
+}
+
+// What is laid over what was baked, and an icing, are parts of their own.
+func TestToppings(t *testing.T) {
+	for _, c := range []struct{ text, part, items, why string }{
+		{"A cake\n\nA pound of flour, a pound of butter and eight eggs. Bake it, and ice it with the whites of two eggs and half a pound of fine sugar.", "icing", "2 x egg egg_white, 0.5 pound sugar_white", "iced with"},
+		{"A cake\n\nA pound of flour, a pound of butter and eight eggs. Bake it. Make an icing of the whites of two eggs and half a pound of sugar.", "icing", "2 x egg egg_white, 0.5 pound sugar_white", "an icing of"},
+		{"A pie\n\nFour eggs, a pint of milk, half a cup of sugar. Beat the yolks with the sugar and bake in a crust. Beat the whites to a froth with two tablespoonfuls of sugar, and spread over the top.", "meringue", "4 x egg egg_white, 2 tablespoon sugar_white", "the whites of eggs that were counted whole"},
+		{"A pie\n\nThe yolks of five eggs, a pint of milk. Bake it. Whip the whites of the five eggs with a teacup of sugar. Put this over the pudding.", "meringue", "5 x egg egg_white, 1 teacup sugar_white", "whites with a line of their own"},
+		{"A pudding\n\nSix eggs and a pint of milk; lay lightly over the top the whites of three eggs and three spoonfuls of sugar.", "icing", "3 x egg egg_white, 3 spoonful sugar_white", "laid over the top"},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			f, _ := reader(t).Receipt(c.text+"\n", About{})
+			require.NotNil(t, f)
+			for _, p := range f.Parts {
+				if p.Name == c.part {
+					require.Equal(t, c.items, strings.Join(partBriefs(p), ", "))
+					return
+				}
+			}
+			t.Errorf("no part %q", c.part)
+		})
+	}
+}
+
+// The oven and the dish, in other words than the tables have.
+func TestOvenAndDishInOtherWords(t *testing.T) {
+	for _, c := range []struct{ text, oven, dish string }{
+		{"Bake it in rather a hot oven.", "rather hot", ""},
+		{"Bake it in a moderate-heated oven.", "moderate", ""},
+		{"Set it in an oven moderately heated and bake it.", "moderate", ""},
+		{"Bake it slowly half an hour.", "slow", ""},
+		{"Bake it in cups or saucers.", "", "cups or saucers"},
+		{"Bake it in tin pie-plates.", "", "tin pie-plates"},
+		{"Bake it on a baking-sheet.", "", "baking-sheet"},
+		{"Put it in a hoop and bake it.", "", "hoop"},
+		{"Cover it with a sheet of paper and bake it.", "", ""},
+	} {
+		t.Run(c.text, func(t *testing.T) {
+			f, _ := reader(t).Receipt("A pudding\n\nSix eggs. "+c.text+"\n", About{})
+			require.NotNil(t, f)
+			require.Equal(t, []string{c.oven, c.dish}, []string{f.Oven, f.Dish})
 		})
 	}
 }
