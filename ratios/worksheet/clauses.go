@@ -267,6 +267,10 @@ func stageOf(d *practice.Dish, part int, clause string) string {
 			return "case"
 		case has("sealed", "vented", "glazed"):
 			return "rim"
+		case has("raw_case") && first != "bake" && practice.Lays(clause):
+			return "lay" // a dish lined with it goes in raw, but not yet
+		case has("raw_case") && first == "line":
+			return "make" // "line a dish with a paste of flour and butter": what it is made of
 		case has("baked", "hot", "slow", "moderate"):
 			return "oven"
 		case practice.Lays(clause):

@@ -529,3 +529,24 @@ oven: quick
 		"paste: Make it into a paste", "paste: Let it rest an hour", "oven: Roll it out thin, cut it in rounds", "oven: Lay some on each, fold the paste over", "oven: Bake it",
 	}, lines[:5])
 }
+
+// A paste that the page lines a dish with is made and laid before it is baked.
+func TestLiningIsNoBaking(t *testing.T) {
+	for words, want := range map[string]string{
+		"Line the dish with the paste.": "case",
+		"Line a dish with a paste of half a pound of flour and a quarter of a pound of butter.": "paste",
+	} {
+		s := sheetOf(t, "", fmt.Sprintf(`parts:
+  - {name: paste, kind: pastry, lay: lining, lines: [8 oz of flour, 4 oz of butter], method: [%q]}
+  - {name: custard, kind: filling, lines: [1 pint of cream, 4 eggs], method: [Beat them; fill the case, and bake it.]}
+oven: slow
+`, words))
+		for _, p := range s.Phases {
+			for _, step := range p.Steps {
+				if step.Part == 0 && step.Origin == worksheet.Own {
+					require.Equal(t, want, p.ID, words)
+				}
+			}
+		}
+	}
+}
