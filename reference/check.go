@@ -457,7 +457,7 @@ func (c *checker) tasting() {
 		c.provenance("causes", i, k.Provenance)
 		c.oneOf("causes", i, "kind of cause", k.Kind, CauseKinds)
 		if k := c.t.Causes[i].Fire; k != "" {
-			c.oneOf("causes", i, "fire", k, []string{"heated", "cold"})
+			c.oneOf("causes", i, "fire", k, []string{"heated", "cold", "jelly"})
 		}
 		for _, name := range k.Textures {
 			named("causes", i, name)

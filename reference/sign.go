@@ -35,7 +35,8 @@ type Cause struct {
 	What     string   `yaml:"what,omitempty"`        // a cause outside the formula, as it is named
 	Says     string   `yaml:"says" sheet:"required"` // the mechanism in two plain sentences
 	// Fire is heated where it holds only of what something heats, cold where only
-	// of what nothing does; empty where it holds of either.
+	// of what nothing does, jelly where only of that with gelatine or isinglass to
+	// set it; empty where it holds of any.
 	Fire string `yaml:"fire,omitempty"`
 
 	Provenance `yaml:",inline"`

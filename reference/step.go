@@ -83,10 +83,11 @@ var StepStages = []string{
 //	cooked        it is baked, cooked on the fire, boiled or steamed, as far as is known
 //	hot-served    the receipt sends it to table hot
 //	filled-cold   a pie of meat that jelly or gravy is poured into when it has cooled
+//	sets-cold     gelatine or isinglass sets it, without an oven
 //	till-cold     a pie of meat that is to be cold before it is filled up or sent to table
 var StepConditions = []string{
 	"lined", "lidded", "folded", "patty", "raised", "laid", "baked", "filled-raw", "wet-filling", "bottom-crust", "paste", "pot", "loaf", "in-tin", "hot-water", "layered",
-	"eggs", "yeast", "custard", "egg-set", "stove", "cooked", "hot-served", "filled-cold", "till-cold",
+	"eggs", "yeast", "custard", "egg-set", "stove", "cooked", "hot-served", "filled-cold", "till-cold", "sets-cold",
 }
 
 // ReckonedFlags are flags of method that no wording raises: they are reckoned

@@ -295,13 +295,13 @@ func rank(f *Fit, l *Load) float64 {
 	if f.Verdict != Fits {
 		r += 10
 	}
-	if f.Small() != (l.Lay == Patty || l.Stands == Cold || l.Stands == Potted) { // a batch for one dish goes into small ones last
+	if f.Small() != (l.Lay == Patty || (l.Stands == Cold || l.Stands == Potted) && !l.Turned) { // a batch for one dish goes into small ones last
 		r += 5
 	}
 	if !l.Suits(f) {
 		r += 3
 	}
-	if f.Vessel != nil && (l.Stands == Cold && f.Vessel.Kind == "glass" || l.Stands == Potted && f.Vessel.Kind == "jar" || l.Lay == Raised && f.Vessel.Kind == "pie mould") {
+	if f.Vessel != nil && (l.Stands == Cold && f.Vessel.Kind == "glass" && !l.Turned || l.Stands == Cold && f.Vessel.Kind == "mould" && l.Turned && !f.Small() || l.Stands == Potted && f.Vessel.Kind == "jar" || l.Lay == Raised && f.Vessel.Kind == "pie mould") {
 		r-- // what such a thing is poured into before anything else
 	}
 	if f.Own { // what is in the kitchen is looked at first

@@ -7,6 +7,7 @@ import (
 
 	"assize/formula"
 	"assize/formula/bench"
+	"assize/formula/weigh"
 	"assize/ratios/bake"
 	"assize/ratios/judge"
 	"assize/ratios/readings"
@@ -449,6 +450,7 @@ func (b *Bake) outside(of Seen) []*reference.Cause {
 	in := &b.inputs[of.Part]
 	fire := bake.FireOf(&in.Method)
 	cold := b.Report.Parts[of.Part].Cold || of.Texture.Kind == string(formula.Filling) && fire.Cold()
+	jelly := slices.ContainsFunc(in.Weighed.Parts[in.Part].Items, func(it weigh.Item) bool { return slices.Contains(it.Ingredient.Roles, "setting") })
 	unbaked := cold || of.Texture.Kind == string(formula.Filling) && !fire.Baked
 	for _, id := range []string{of.Texture.ID, of.Texture.Counts} {
 		for i := range b.Tables().Causes {
@@ -456,8 +458,19 @@ func (b *Bake) outside(of Seen) []*reference.Cause {
 			if unbaked && c.Kind == "oven" {
 				continue // no oven had a hand in it
 			}
-			if c.Fire == "heated" && cold || c.Fire == "cold" && !cold {
-				continue
+			switch c.Fire {
+			case "heated":
+				if cold {
+					continue
+				}
+			case "cold":
+				if !cold || jelly {
+					continue
+				}
+			case "jelly":
+				if !cold || !jelly {
+					continue
+				}
 			}
 			if id != "" && c.What != "" && slices.Contains(c.Textures, of.Texture.Kind+"/"+id) && !slices.Contains(out, c) {
 				out = append(out, c)

@@ -49,6 +49,7 @@ func (d *Dish) conditions(i int) map[string]bool {
 	c["loaf"] = p.Kind == formula.Bread && c["baked"] && !d.small(m)
 	c["stove"] = fire.Stove
 	c["cooked"] = c["baked"] || c["stove"] || pot
+	c["sets-cold"] = p.Kind == formula.Filling && !c["baked"] && !pot && d.has(p, "setting")
 	c["wet-filling"] = d.wet(p)
 	c["filled-raw"] = d.inCase(i)
 	c["egg-set"] = c["eggs"] && c["baked"]

@@ -228,6 +228,10 @@ var steps = map[string]struct{ wants, not, taken string }{
 		wants: page("", part("filling", "", meat, "Bake it. When it is cold pour in good jelly.")),
 		not:   page("", part("filling", "", meat, "Bake it. Serve it cold.")),
 	},
+	"set-mould": {
+		wants: page("", part("filling", "", "1 pint of cream, 1 oz of isinglass", "Mix them and put it into a mould.")),
+		not:   page("", part("filling", "", "1 pint of cream, 4 oz of sugar", "Whip it.")),
+	},
 	"line-tin": {
 		wants: page("oven: moderate\n", part("cake", "", "1 lb of flour, 1 lb of butter, 8 eggs", "")),
 		not:   page("", part("filling", "", rich, "Bake it.")),

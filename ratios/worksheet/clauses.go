@@ -259,6 +259,10 @@ func stageOf(d *practice.Dish, part int, clause string) string {
 	switch {
 	case slices.Contains([]string{"serve", "send", "eat", "garnish", "dust", "draw"}, first), first == "take" && slices.Contains(words, "oven") && slices.Contains(words, "out"), first == "sift" && slices.Contains(words, "over"), first == "turn" && slices.Contains(words, "out"):
 		return "cool"
+	case slices.Contains([]string{"put", "lay", "cover", "close"}, first) && (slices.Contains(words, "lid") || slices.Contains(words, "lids")):
+		return "rim"
+	case first == "fill" && p.Kind == formula.Filling && d.Holds(part, "bottom-crust"):
+		return "fill"
 	case p.Kind == formula.Pastry:
 		switch {
 		case has("egg_wash_inside"):

@@ -127,6 +127,10 @@ func (p *planning) reckon(oven *Oven) {
 	}
 	cool := p.minutes["cool-pie"] + p.minutes["cool-to-cut"] + p.minutes["stand-hot"] + p.minutes["cool-cake"] + p.minutes["cool-loaf"]
 	at := set + cool
+	if wait := p.minutes["set-mould"]; wait > 0 && toldStanding(d, main) == 0 {
+		at += wait
+		p.event(Event{ID: Stand, Part: d.Formula.Parts[main].Name, At: at, Minutes: wait, Waiting: true, Usual: true})
+	}
 	if oven.Baked || oven.Pot {
 		bake := int(oven.Minutes.High.Round(0).IntPart())
 		if !oven.Said { // what is reckoned is known no finer than five minutes
