@@ -27,7 +27,7 @@ var (
 	// tools: "butter dish", "egg whisk", "water-bath", "cream-coloured".
 	tools = []string{"spoon", "spoons", "spoonful", "spoonfuls", "cup", "cups", "cupful", "glass", "glasses", "dish", "dishes", "pan", "pans", "bowl", "basin", "board", "mill", "whisk", "slice", "cloth", "paper", "press", "cutter", "knife", "grater", "brush", "pot", "jug", "boat", "sieve", "bag", "tin", "oven", "box", "jar", "cellar", "dredger", "bath", "beater", "squeezer", "scoop", "thermometer", "tub", "cask", "shell", "shells", "cloths", "mould", "coloured", "colored", "colour", "color", "like", "sized", "size"}
 	// finishes: what is brushed, sifted or stuck on at the end is not weighed.
-	finishes = []string{"feather", "brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dusted", "dusting", "dredge", "dredged", "dredging", "powder", "scatter"}
+	finishes = []string{"feather", "brush", "brushed", "brushing", "glaze", "glazed", "varnish", "wash", "stick", "stuck", "fasten", "cement", "sprinkle", "sprinkled", "strew", "strewed", "strewn", "sift", "dust", "dusted", "dusting", "dredge", "dredged", "dredging", "powder", "scatter", "grate"}
 	// mixes: with one of these before it, "with water" is an ingredient.
 	mixes = []string{"mix", "mixed", "moisten", "moistened", "wet", "wetted", "dilute", "diluted", "thin", "thinned", "knead", "make", "made", "making", "paste", "work", "slake", "bind"}
 	// nouns: a thing follows these, so that "the butter" is no verb.
@@ -208,7 +208,7 @@ func finished(words, after []string) bool {
 
 var (
 	// strews are the finishes that may as well be strewn in.
-	strews  = []string{"sprinkle", "sprinkled", "strew", "strewed", "strewn", "scatter", "sift"}
+	strews  = []string{"sprinkle", "sprinkled", "strew", "strewed", "strewn", "scatter", "sift", "grate"}
 	layered = []string{"layer", "layers", "between", "among", "amongst", "alternately"}
 	onTop   = []string{"over", "on", "upon", "top", "with", "it", "them"}
 )

@@ -525,7 +525,7 @@ func (w *weave) longerName(from, to int) string {
 	}
 	for _, ts := range []phrase{w.ts[:from], w.titled} {
 		for k := len(ts) - 1; k > 0; k-- {
-			if ts.key(k) != short && stem(ts.key(k)) != stem(short) || ts[k-1].kind != word {
+			if ts.key(k) != short && stem(ts.key(k)) != stem(short) || ts[k-1].kind != word || ts.participle(k-1) { // the apples of a boiled apple pudding are not boiled
 				continue
 			}
 			keys := []string{ts.key(k - 1), ts.key(k)}
