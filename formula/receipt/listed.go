@@ -176,6 +176,9 @@ func (m *making) list(ts phrase) {
 		if definite && (f.how == again || f.how == bare && len(f.line.Items) == 1 && m.isListed(f.line.Items[0])) { // "mixed with the molasses"
 			got = append(got, f)
 			got[len(got)-1].how = bare
+			if n := len(m.now.lines); n > 0 { // it is said of the line before it
+				m.now.lines[n-1].to = max(m.now.lines[n-1].to, after(ts[:f.to]))
+			}
 			continue
 		}
 		if f.how == again {

@@ -298,6 +298,18 @@ func tellsWork(ts phrase) bool {
 	return first.has(isDone) || first.is(0, toldFirst) && len(first) > 1 && number(first[1:]).used == 0
 }
 
+// tellsOfWork reports a sentence among the ingredients that is none of them: "Boil the
+// pudding four hours", "It is steamed", "To be eaten with sauce".
+func tellsOfWork(ts phrase) bool {
+	switch ts.key(0) {
+	case "it", "this":
+		return ts.is(1, isDone) || ts.key(1) == "will" || ts.key(1) == "should"
+	case "to":
+		return ts.key(1) == "be"
+	}
+	return ts.is(0, imperatives) && len(ts) > 2 && (ts.key(1) == "it" || ts.key(1) == "them" || ts.key(1) == "the" || timeAt(ts[1:]) > 0)
+}
+
 // toldFirst are words that a sentence of the work begins with and no ingredient does.
 var toldFirst = words("with when having first then after afterwards into upon over as now next if while before meanwhile put")
 
@@ -368,7 +380,7 @@ func (m *making) sentence(ts phrase) {
 		return
 	}
 	m.madeHere(ts)
-	if m.section == ingredients {
+	if m.section == ingredients && !(m.had && tellsOfWork(ts)) {
 		m.list(ts)
 		return
 	}
