@@ -43,7 +43,9 @@ var verbs = []string{"butter", "flour", "sugar", "salt", "oil", "cream", "egg", 
 
 // passedOver reports a name from words[from] to words[to] that is not put into
 // the dish where it stands.
-func passedOver(words []string, from, to int) bool {
+// near is how many words stand before it since the last comma: a likening goes no
+// further.
+func passedOver(words []string, from, to, near int) bool {
 	before := func(n int, list []string) bool { return overlaps(words[max(0, from-n):from], list) }
 	after := func(n int, list []string) bool { return overlaps(words[to:min(len(words), to+n)], list) }
 	at := func(i int) string {
@@ -58,7 +60,7 @@ func passedOver(words []string, from, to int) bool {
 	switch {
 	case len(name) == 1 && name[0] == "cream" && prev == "" && next != "" && !slices.Contains([]string{"and", "of", "to", "or"}, next):
 		return true // cream half a pound of butter
-	case slices.Contains(tools, next), before(6, compares) && !asDone(words[max(0, from-6):from]):
+	case slices.Contains(tools, next), before(min(6, near), compares) && !asDone(words[max(0, from-min(6, near)):from]):
 		return true
 	case next == "warm" && len(name) == 1:
 		return true // milk-warm, blood-warm
@@ -84,6 +86,8 @@ func passedOver(words []string, from, to int) bool {
 		return true
 	case slices.Contains([]string{"butter", "lard", "oil"}, name[len(name)-1]) && after(10, []string{"grease", "mould", "tin", "dish"}):
 		return true // melt some butter and with it grease the mould
+	case stem(name[len(name)-1]) == "water" && plainWater(name) && next == "with" && (prev == "boil" || prev == "take"):
+		return false // boil water with a little lard
 	case stem(name[len(name)-1]) == "water" && plainWater(name):
 		// A paste is drawn together with water; whey is drawn off with it.
 		mixed := before(10, mixes) || before(10, []string{"draw"}) && before(10, []string{"together", "up"})

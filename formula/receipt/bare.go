@@ -132,6 +132,11 @@ func (w *weave) named(i int) (mention, bool) {
 				m.first, m.line = true, line.line
 			}
 		}
+		if k == "your" && c.Ingredient != nil && w.before != nil && !w.before(c, w.keys[i:to]) && !w.saidBefore(w.keys[i:to]) && w.ts.is(from-2, firstDone) {
+			if m, ok := w.asBare(from, to, c, "", ""); ok { // "cut your bread"
+				return m, true
+			}
+		}
 		return m, true
 	}
 	if full := w.longerName(to-1, to); full != "" && from == to-1 && w.key(from-1) == "the" { // "the potatoes" of a sweet potato pie
@@ -145,6 +150,9 @@ func (w *weave) named(i int) (mention, bool) {
 	}
 	return w.asBare(from, to, c, "", "")
 }
+
+// firstDone are the orders by which a receipt begins with a thing: "cut your bread".
+var firstDone = words("cut take pare peel wash pick stone boil stew scald grate slice core shell blanch")
 
 // enoughOfBoth reads the first of "water and sugar enough to cover them": what is
 // said behind the second is said of both.
@@ -279,7 +287,11 @@ func (w *weave) put(c reference.Called, from, to int) bool {
 	if len(name) == 1 && to < len(w.ts) && w.ts[to].kind == mark && slices.Contains(verbs, name[0]) {
 		clause = w.words[w.at[lo]:w.at[to]] // "nutmeg, sugar, a little salt": what stands behind a comma is not what is sugared
 	}
-	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo])
+	comma := from
+	for comma > lo && !(w.ts[comma-1].kind == mark && w.ts[comma-1].key == ",") {
+		comma--
+	}
+	return !passedOver(clause, w.at[from]-w.at[lo], w.at[to]-w.at[lo], w.at[from]-w.at[comma])
 }
 
 // clauseBoundsHas reports a word of the set between the stops round a token.

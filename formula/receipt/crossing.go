@@ -343,6 +343,9 @@ func made(ts phrase) (name string, kind formula.Kind, ok bool) {
 		if !known {
 			continue
 		}
+		if _, two := takenKinds.at(ts, i+2); ts.key(i+1) == "or" && two {
+			continue // "a crust or paste of"
+		}
 		if n := ts.key(pastMarks(ts, i+1)); (n == "made" || n == "allowing") && number(ts[i+1:]).used == 0 {
 			return takenNames[kind], kind, true
 		}

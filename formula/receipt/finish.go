@@ -286,7 +286,7 @@ func (m *making) dropAgain(p *portionOf) {
 				kept = append(kept, g) // as much more as is wanted
 				continue
 			}
-			if !(strings.HasPrefix(it.Amount.Words, "a little") && m.firstOf(p, g)) && (m.isListed(it) || slices.Contains(named, it.Ingredient)) {
+			if !((strings.HasPrefix(it.Amount.Words, "a little") || it.Amount.Words == "some") && m.firstOf(p, g)) && (m.isListed(it) || slices.Contains(named, it.Ingredient)) {
 				continue
 			}
 			named = append(named, it.Ingredient)
@@ -306,7 +306,7 @@ func (m *making) firstOf(p *portionOf, g gathered) bool {
 			if it.Ingredient == g.line.Items[0].Ingredient && p.lines[i].from < g.from {
 				return false
 			}
-			later = later || it.Ingredient == g.line.Items[0].Ingredient && p.lines[i].from > g.to && p.lines[i].how == withAmount
+			later = later || it.Ingredient == g.line.Items[0].Ingredient && p.lines[i].from > g.to && p.lines[i].how == withAmount && p.lines[i].note != ofNamed
 		}
 	}
 	return later && !m.had

@@ -28,7 +28,7 @@ var leaningWords = func() []leaningWord {
 	add(one, true, "their weight", "its weight", "their own weight", "its own weight", "the same weight", "same weight", "the like weight", "equal weight", "an equal weight", "the weight", "their weights")
 	add(half, true, "half their weight", "half its weight", "half the weight", "half that weight")
 	add(double, true, "twice their weight", "twice its weight", "double their weight", "double its weight", "double the weight", "twice the weight")
-	add(one, false, "the same quantity", "same quantity", "the like quantity", "an equal quantity", "equal quantity", "equal quantities", "the same amount", "the same", "same", "as much", "as many", "the like", "the same measure", "an equal measure", "the like measure")
+	add(one, false, "the same quantity", "same quantity", "the like quantity", "an equal quantity", "a like quantity", "like quantity", "equal quantity", "equal quantities", "the same amount", "the same", "same", "as much", "as many", "the like", "the same measure", "an equal measure", "the like measure")
 	add(half, false, "half as much", "half the quantity", "half that quantity", "half the same", "half the amount", "half as many")
 	add(double, false, "twice as much", "double the quantity", "twice the quantity", "as much again", "double that quantity", "twice as many")
 	return out

@@ -42,6 +42,12 @@ func (m *making) item(b block, ts phrase) {
 		m.told(ts, "a part taken from elsewhere", "it names another receipt")
 		return
 	}
+	if ts.has(berryWords) {
+		if found, all := m.woven(ts, true); all && len(found) == 1 && found[0].written != "" {
+			m.gather(m.gatheredAt(found[0], ts, true))
+			return
+		}
+	}
 	line, troubles := m.r.silent().read(ts)
 	line.Text = text
 	if len(troubles) == 0 && !ts.has(dittoWords) && !ts.signed() && utf8.RuneCountInString(text) <= longestLine {
@@ -74,6 +80,8 @@ func (m *making) item(b block, ts phrase) {
 	}
 	m.gather(gathered{from: from, to: to, listed: true, mention: mention{how: unread, line: formula.Line{Text: text}, trouble: &tr}})
 }
+
+var berryWords = words("berries berry")
 
 // dittoWords lean on the amount before them, which the line reader does not see.
 var dittoWords = words("do ditto")

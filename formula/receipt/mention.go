@@ -349,7 +349,7 @@ func (m *mentions) names(words []string) []spokenName {
 			i++
 			continue
 		}
-		if !passedOver(words, i, i+length) {
+		if !passedOver(words, i, i+length, i) {
 			out = append(out, n)
 		}
 		i += length

@@ -210,7 +210,7 @@ func (m *making) settles(g gathered) bool {
 }
 
 // choiceWords tell that a sentence speaks of what might be put in instead.
-var choiceWords = words("substitute substituted substituting instead cannot omit omitted improvement improves accompany")
+var choiceWords = words("substitute substituted substituting instead cannot omit omitted improvement improves accompany example")
 
 // served reports that what follows is set beside the dish and not put in.
 func (m *making) served(before phrase) bool {

@@ -113,6 +113,7 @@ func partHead(ts phrase, i int, alone bool) (head, int) {
 	}
 	closed := end == len(ts) || ts[end].kind == mark && ts.key(end) != "("
 	switch {
+	case !alone && i == 0 && end == len(ts) && inCapitals(ts): // "CRUST.--Three-quarters of a pint ..."
 	case alone && end == len(ts), alone && closed && pastMarks(ts, end) == len(ts):
 	case !alone && ts.key(end) == ":", !alone && ts.key(end) == "-" && i == 0:
 	case !alone && opened && (closed || ts.is(end, imperatives) || number(ts[end:]).used > 0):
@@ -120,6 +121,16 @@ func partHead(ts phrase, i int, alone bool) (head, int) {
 		return head{}, 0
 	}
 	return head{ofPart, name, kind}, pastMarks(ts, end)
+}
+
+// inCapitals reports words set in capitals throughout.
+func inCapitals(ts phrase) bool {
+	for i := range ts {
+		if ts[i].text != strings.ToUpper(ts[i].text) {
+			return false
+		}
+	}
+	return len(ts) > 0
 }
 
 // partName reads "for the short paste", "to make the icing", "paste", and gives

@@ -87,7 +87,7 @@ func (r *Reader) enoughFor(ts phrase) (found, bool) {
 	n := 0
 	for _, w := range [...]string{
 		"a sufficient quantity of", "sufficient quantity of", "a sufficiency of", "enough of", "enough", "sufficient", "plenty of", "just enough",
-		"as much", "as little", "so much", "about enough", "only enough",
+		"as much", "as little", "so much", "as many", "about enough", "only enough",
 	} {
 		n = max(n, ts.begins(w))
 	}

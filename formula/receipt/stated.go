@@ -18,6 +18,9 @@ func (w *weave) amount(i int) (mention, bool) {
 	if n == 0 {
 		return mention{}, false
 	}
+	if m, ok := w.filledElliptic(i, n, a); ok {
+		return m, true
+	}
 	j := i + n
 	if k := w.key(i - 1); !a.measured && !w.inList && (k == "stick" || k == "sticking") {
 		return mention{}, false // "stick a clove in each"
@@ -109,6 +112,9 @@ func (w *weave) amount(i int) (mention, bool) {
 		}
 		return m, ok
 	}
+	if definite && c.Ingredient != nil && len(c.Ingredient.Roles) == 0 {
+		return mention{from: i, to: to, how: again}, true // "a spoonful of the crust"
+	}
 	if definite && w.before != nil && w.before(c, w.keys[j:to]) {
 		return mention{from: i, to: to, how: again}, true
 	}
@@ -176,6 +182,9 @@ func (w *weave) between(i, to int, a amount, c reference.Called) (mention, bool)
 	}
 	if w.key(to) != "and" || c.Ingredient == nil {
 		return mention{}, false
+	}
+	if _, n := w.quiet.amountAt(w.ts[min(to+1, len(w.ts)):]); n > 0 {
+		return mention{}, false // "a stick of cinnamon and a blade of mace"
 	}
 	d, end := w.nameAt(to+1, false)
 	if end == 0 || d.Ingredient == nil || d.Ingredient == c.Ingredient || w.key(to+1) == "the" || w.key(to+1) == "some" || w.stateAfter(end) > 0 {
@@ -332,6 +341,25 @@ func (w *weave) elliptic(i, n, j, to int) (mention, bool) {
 	return w.reads(i, to, to, written, "the measure is that of the amount before it")
 }
 
+// filledElliptic reads "one heaped of butter" behind "three tea-cups of sugar": the
+// measure is that of the amount before it, and how full it was is its own.
+func (w *weave) filledElliptic(i, n int, a amount) (mention, bool) {
+	c := number(w.ts[i:])
+	if a.measured || c.used == 0 || c.article || w.last == nil || w.last.Amount.Measure == "" {
+		return mention{}, false
+	}
+	f, m := w.r.fillAt(w.ts[min(i+c.used, len(w.ts)):])
+	if m == 0 || !fullness.has(f.id) && f.id != "scant" || w.key(i+c.used+m) != "of" {
+		return mention{}, false
+	}
+	_, to := w.nameAt(i+c.used+m+1, false)
+	if to == 0 {
+		return mention{}, false
+	}
+	written := w.say(i, i+c.used+m) + " " + w.last.Amount.Measure + " of " + w.say(i+c.used+m+1, to)
+	return w.reads(i, to, to, written, "the measure is that of the amount before it")
+}
+
 // lumps are the measures whose bigness may be told behind the name.
 var lumps = words("lump lumps piece pieces bit bits knob knobs ball balls slice slices")
 
@@ -399,15 +427,15 @@ func (w *weave) weighedOut(i, j int) (mention, bool) {
 	}
 	for k := len(w.found) - 1; k >= 0; k-- {
 		if m := w.found[k]; m.how == bare && len(m.line.Items) == 1 && m.line.Items[0].Amount.State == formula.NotGiven {
-			return w.reads(i, j, j, w.say(i, j)+" of "+m.line.Items[0].Name, "of what was named before")
+			return w.reads(i, j, j, w.say(i, j)+" of "+m.line.Items[0].Name, ofNamed)
 		}
 	}
 	if w.bare != nil {
-		return w.reads(i, j, j, w.say(i, j)+" of "+w.bare.Name, "of what was named before")
+		return w.reads(i, j, j, w.say(i, j)+" of "+w.bare.Name, ofNamed)
 	}
 	if n := len(w.found); n > 0 {
 		if its := w.found[n-1].line.Items; len(its) == 1 && w.partOnly(its[0].Ingredient) {
-			return w.reads(i, j, j, w.say(i, j)+" of "+its[0].Name, "of what was named before")
+			return w.reads(i, j, j, w.say(i, j)+" of "+its[0].Name, ofNamed)
 		}
 	}
 	return mention{}, false
@@ -425,6 +453,9 @@ func (w *weave) partOnly(ingredient string) bool {
 	}
 	return false
 }
+
+// ofNamed is why an amount is of what was named before it.
+const ofNamed = "of what was named before"
 
 // ones reads "4 bitter ones" after sweet almonds: the noun is that of the thing
 // named before it.
@@ -455,8 +486,14 @@ func (w *weave) ditto(i, j int) (mention, bool) {
 	if f := fraction(w.ts[i:]); f.used == j-i {
 		between = " of a "
 	}
+	const note = "ditto: the measure is that of the amount before it"
+	if end := len(w.ts); w.inList && end > to {
+		if m, ok := w.reads(i, end, end, w.say(i, j)+between+w.last.Amount.Measure+" of "+w.say(from, end), note); ok {
+			return m, true
+		}
+	}
 	end := w.tail(to, false)
-	return w.reads(i, end, end, w.say(i, j)+between+w.last.Amount.Measure+" of "+w.say(from, end), "ditto: the measure is that of the amount before it")
+	return w.reads(i, end, end, w.say(i, j)+between+w.last.Amount.Measure+" of "+w.say(from, end), note)
 }
 
 // dittoOf reads "ditto flour", "do. of sugar": the amount is the one before it.

@@ -167,6 +167,9 @@ func (w *weave) outcome(i, end int) int {
 		}
 	}
 	for j := i + 1; j < min(end, i+6) && w.ts[j].kind == word; j++ {
+		if w.keys[i] == "in" && (w.keys[j] == "cream" || w.keys[j] == "oil") {
+			return i // "dissolved in cream" puts cream in
+		}
 		if w.ts.is(j, outcomes) {
 			return j + 1
 		}
