@@ -73,9 +73,39 @@ func (m *making) unweighedChoice(g gathered, l formula.Line) formula.Line {
 	return out
 }
 
+// unmeasuredWithin is choiceWithin where no amount is given: "milk or water enough to
+// moisten it".
+func (m *making) unmeasuredWithin(l formula.Line) formula.Line {
+	name := l.Items[0].Name
+	left, right, _ := strings.Cut(name, " or ")
+	if strings.Contains(right, " or ") || !strings.Contains(l.Text, name) {
+		return l
+	}
+	out := l
+	out.Why = "the book leaves the choice"
+	var texts []string
+	for _, one := range []string{left, right} {
+		text := strings.Replace(l.Text, name, one, 1)
+		line, troubles := m.r.silent().Line(text)
+		if len(troubles) > 0 || len(line.Items) != 1 {
+			return l
+		}
+		out.Either = append(out.Either, formula.Alternative{Text: text, Items: line.Items, Odds: decimal.NewFromInt(1)})
+		texts = append(texts, text)
+	}
+	if out.Either[0].Items[0].Ingredient == out.Either[1].Items[0].Ingredient {
+		return l
+	}
+	out.Text = strings.Join(texts, " or ")
+	return out
+}
+
 // choiceWithin is choices where one name is "cream or milk", or where the line itself
 // goes on with "or white wine".
 func (m *making) choiceWithin(l formula.Line) formula.Line {
+	if len(l.Items) == 1 && l.Items[0].Amount.State != formula.Stated && strings.Contains(l.Items[0].Name, " or ") {
+		return m.unmeasuredWithin(l)
+	}
 	if len(l.Items) != 1 || l.Items[0].Amount.State != formula.Stated || !strings.Contains(l.Text, "or ") {
 		return l
 	}

@@ -371,5 +371,5 @@ func limit(c phrase) (limited, bool) {
 		}
 	}
 	numbered := l.count != nil || l.times != nil
-	return l, numbered || l.out || c.has(onlyThese)
+	return l, numbered || l.out || c.has(onlyThese) || len(c) == 1 // "3 eggs (yolks)"
 }

@@ -116,6 +116,9 @@ func (m *making) tellKinds(parts []*portionOf) {
 				p.part.Kind, p.part.Name = formula.Batter, "batter"
 			}
 		}
+		if p.part.Kind == formula.Cake && p == m.parts[0] && !m.holds(p, "flour") && m.holds(p, "setting") { // a sponge of gelatine
+			p.part.Kind, p.part.Name = formula.Filling, "filling"
+		}
 		if p.part.Kind == formula.Cake && p == m.parts[0] && len(parts) == 1 && m.says(p, batterWords) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && !m.holds(p, "sugar") {
 			p.part.Kind, p.part.Name = formula.Batter, "batter"
 		}

@@ -43,7 +43,7 @@ func (m *making) item(b block, ts phrase) {
 		return
 	}
 	if ts.has(berryWords) {
-		if found, all := m.woven(ts, true); all && len(found) == 1 && found[0].written != "" {
+		if found, all := m.woven(ts, true); len(found) == 1 && found[0].written != "" && (all || saidOnly(ts, found)) {
 			m.gather(m.gatheredAt(found[0], ts, true))
 			return
 		}
@@ -113,9 +113,11 @@ func (m *making) woven(ts phrase, inList bool) (found []mention, whole bool) {
 // onlyHandled reports several amounts between which nothing stands but what is done with
 // them: "a teaspoonful of soda, dissolved in a spoonful of milk".
 func onlyHandled(ts phrase, found []mention) bool {
-	if len(found) < 2 || slices.ContainsFunc(found, func(m mention) bool { return m.how != withAmount }) {
-		return false
-	}
+	return len(found) > 1 && !slices.ContainsFunc(found, func(m mention) bool { return m.how != withAmount }) && saidOnly(ts, found)
+}
+
+// saidOnly reports that nothing stands beside the mentions but what is done with them.
+func saidOnly(ts phrase, found []mention) bool {
 	for _, c := range uncovered(ts, found) {
 		for i := range c {
 			if c[i].kind != word || !c.participle(i) && !c.is(i, glue) && !c.is(i, into) && !c.is(i, adverbs) {

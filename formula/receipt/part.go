@@ -99,7 +99,7 @@ func partHead(ts phrase, i int, alone bool) (head, int) {
 	opened := ts.key(i) == "for" || ts.key(i) == "to"
 	if ts.key(end) == "for" && !opened { // "Cream for filling.--"
 		for e := end + 1; e < min(len(ts), end+4); e++ {
-			if e+1 < len(ts) && ts[e+1].kind == mark && ts.key(e+1) != "," && ts.key(e+1) != "(" {
+			if e+1 == len(ts) && inCapitals(ts) || e+1 < len(ts) && ts[e+1].kind == mark && ts.key(e+1) != "," && ts.key(e+1) != "(" {
 				end = e + 1
 				break
 			}

@@ -204,6 +204,9 @@ func (w *weave) limited(i int) int {
 		if c.is(0, imperatives) && !c.is(0, leavesOut) {
 			return 0
 		}
+		if len(c) == 1 && w.ts[max(0, i-1)].key != "(" {
+			return 0 // "yolks and whites apart"
+		}
 		if _, ok := limit(c); ok {
 			if _, n := w.nameBefore(i, to); !n {
 				return to
