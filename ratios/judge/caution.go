@@ -211,11 +211,18 @@ func sameKind(listed, named *reference.Ingredient) bool {
 // line lists.
 func (p *cautionPage) allergens() string {
 	by := map[string][]string{}
-	var only []string
+	var only, added []string
 	for _, a := range p.Allergens {
 		by[a.Row.List] = append(by[a.Row.List], a.Row.Group)
-		if len(a.From) == 0 && !slices.Contains(only, a.Row.Group) {
-			only = append(only, a.Row.Group)
+		if len(a.From) > 0 {
+			continue
+		}
+		list := &only
+		if !slices.ContainsFunc(a.Named, func(n Named) bool { return n.Place != InPractice }) {
+			list = &added
+		}
+		if !slices.Contains(*list, a.Row.Group) {
+			*list = append(*list, a.Row.Group)
 		}
 	}
 	said := func(list string) string {
@@ -227,6 +234,9 @@ func (p *cautionPage) allergens() string {
 	out := fmt.Sprintf("holds, by the European list, %s; by the American, %s", said("eu"), said("us"))
 	if len(only) > 0 {
 		out += "; not listed but named in the directions: " + strings.Join(only, ", ")
+	}
+	if len(added) > 0 {
+		out += "; brought in by a step the worksheet adds: " + strings.Join(added, ", ")
 	}
 	return out
 }

@@ -98,7 +98,10 @@ oven: moderate
 	r := read("Lay the lid on.")
 	i := slices.IndexFunc(r.Findings, func(f judge.Finding) bool { return f.Caution == "allergen" })
 	require.GreaterOrEqual(t, i, 0)
-	require.Contains(t, r.Findings[i].Says, "not listed but named in the directions: eggs")
+	require.Contains(t, r.Findings[i].Says, "; brought in by a step the worksheet adds: eggs;")
+	r = read("Brush the lid with white of egg.")
+	i = slices.IndexFunc(r.Findings, func(f judge.Finding) bool { return f.Caution == "allergen" })
+	require.Contains(t, r.Findings[i].Says, "; not listed but named in the directions: eggs;")
 }
 
 // What the book directs once for all counts as its own steps do.
