@@ -1,6 +1,8 @@
 package receipt
 
 import (
+	"strings"
+
 	"github.com/shopspring/decimal"
 
 	"assize/formula"
@@ -225,7 +227,7 @@ func (r *Reader) andHalf(ts phrase, a *amount) int {
 	}
 	f := fraction(ts[1:])
 	next := 1 + f.used
-	if f.used == 0 || f.err != nil || r.measureAt(ts[next+ofA(ts[next:]):]) > 0 || ts.key(next) == "the" || ts.key(next+1) == "the" {
+	if f.used == 0 || f.err != nil || r.measureAt(ts[next+ofA(ts[next:]):]) > 0 || ts.key(next) == "the" || ts.key(next+1) == "the" && !strings.HasSuffix(ts.key(next+2), "est") {
 		return 0
 	}
 	a.Number = a.Number.Add(reference.Exact(f.value))

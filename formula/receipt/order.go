@@ -251,14 +251,35 @@ func (m *making) repeated(g gathered) bool {
 		if !m.isListed(it) {
 			return false
 		}
-		if m.had && !m.passing {
-			continue
+		if m.had && !m.passing && (m.inPart(it) || m.sameAmount(it)) {
+			continue // the method of a list says it again
 		}
 		if !m.sameAmount(it) || !m.summing(g) && !m.proportioned {
 			return false
 		}
 	}
 	return true
+}
+
+// inPart reports that the part being read has a line of the thing, or of one that is
+// called so too.
+func (m *making) inPart(it formula.Item) bool {
+	if len(m.parts) == 1 {
+		return true
+	}
+	ing, ok := m.r.Tables.Ingredient(it.Ingredient)
+	if !ok {
+		return true
+	}
+	for i := range m.now.lines {
+		for _, have := range m.now.lines[i].line.Items {
+			other, known := m.r.Tables.Ingredient(have.Ingredient)
+			if have.Ingredient == it.Ingredient || known && len(ing.Roles) > 0 && len(other.Roles) > 0 && ing.Roles[0] == other.Roles[0] {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // summing reports an amount that stands behind its name, as in the summary at
