@@ -51,7 +51,7 @@ func (m *making) order(whole, ts phrase) {
 	m.references(ts)
 	w := newWeave(m.r, m.page, ts)
 	onlyTakes := true
-	iced := icedAt(ts)
+	iced, whipped := icedAt(ts), m.frothedWhites(ts)
 	for _, f := range m.weave(w) {
 		g := m.gatheredAt(f, ts, false)
 		if iced > 0 && f.from > iced && f.how != again && !chosen(f) {
@@ -76,7 +76,7 @@ func (m *making) order(whole, ts phrase) {
 			}
 			onlyTakes = false
 			continue
-		case m.repeated(g):
+		case !(whipped > 0 && f.from > whipped) && m.repeated(g):
 			onlyTakes = false
 			continue
 		}

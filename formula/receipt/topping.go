@@ -2,6 +2,7 @@ package receipt
 
 import (
 	"slices"
+	"strings"
 
 	"assize/formula"
 	"assize/reference"
@@ -104,10 +105,40 @@ func (m *making) meringueApart(p *portionOf) {
 			m.moveFrom(p, q, k)
 			return
 		}
+		if at < 0 && yolks && theWhites(ts) > 0 && ts.has(frothWords) && (spreads(ts) || k+1 < len(p.steps) && spreads(m.r.split([]rune(p.steps[k+1].text), 0))) {
+			m.whitesOfThose(p, k)
+			return
+		}
 		baked = baked || ts.has(bakingSoon)
 		yolks = yolks || ts.has(yolkWords) || slices.ContainsFunc(p.lines, func(g gathered) bool {
 			return g.from < s.from && len(g.line.Items) > 0 && g.line.Items[0].Ingredient == yolk
 		})
+	}
+}
+
+// whitesOfThose makes a meringue of the whites of the eggs whose yolks are listed, and
+// of what step k beats up with them.
+func (m *making) whitesOfThose(p *portionOf, k int) {
+	for i := range p.lines {
+		for _, it := range p.lines[i].line.Items {
+			if it.Ingredient == white {
+				return
+			}
+		}
+	}
+	for i := range p.lines {
+		its := p.lines[i].line.Items
+		if len(its) != 1 || its[0].Ingredient != yolk || its[0].Amount.State != formula.Stated || its[0].Amount.Measure != "" {
+			continue
+		}
+		line, troubles := m.r.silent().Line("the whites of " + spelled(its[0].Amount.Number) + " eggs")
+		if len(troubles) > 0 {
+			return
+		}
+		q := &portionOf{part: formula.Part{Name: "meringue", Kind: formula.Meringue, Pos: m.page.pos(p.steps[k].from)}, at: p.steps[k].from}
+		q.lines = append(q.lines, gathered{from: p.steps[k].from, to: p.steps[k].from, mention: mention{line: line, written: line.Text, note: "the whites of the eggs whose yolks go in"}})
+		m.moveFrom(p, q, k)
+		return
 	}
 }
 
@@ -139,8 +170,24 @@ func theWhites(ts phrase) int {
 		return 0
 	}
 	for i := 1; i < len(ts); i++ {
-		if eggSides.of(ts, i) == white && ts.key(i-1) == "the" {
+		if eggSides.of(ts, i) == white && ts.is(i-1, ofThoseEggs) {
 			return i
+		}
+	}
+	return 0
+}
+
+// frothedWhites is the place of whites that are beaten up, after the thing was baked, to
+// be laid over it; 0 when there are none. What follows is put in besides what a list has:
+// "beat the whites to a froth with three tablespoonfuls of sugar".
+func (m *making) frothedWhites(ts phrase) int {
+	at := theWhites(ts)
+	if at == 0 || !ts.has(frothWords) {
+		return 0
+	}
+	for _, p := range m.parts {
+		if slices.ContainsFunc(p.steps, func(s stretch) bool { return bakeWord.MatchString(s.text) || strings.Contains(s.text, "mould") }) {
+			return at
 		}
 	}
 	return 0
@@ -152,6 +199,8 @@ func spreads(ts phrase) bool { return ts.has(spreadWords) && ts.has(spreadOn) }
 
 var (
 	yolkWords   = words("yolk yolks yelk yelks")
+	frothWords  = words("froth stiff meringue icing frosting light")
+	ofThoseEggs = words("the beaten whipped whisked remaining other")
 	beatsWhites = words("beat beaten beating whip whipped whisk whisked")
 	spreadWords = words("spread cover covered frost frosting meringue heap pile over")
 	spreadOn    = words("top pie pies pudding over cover frost frosting meringue")

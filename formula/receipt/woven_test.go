@@ -278,6 +278,7 @@ func TestToppings(t *testing.T) {
 		{"A cake\n\nA pound of flour, a pound of butter and eight eggs. Bake it. Make an icing of the whites of two eggs and half a pound of sugar.", "icing", "2 x egg egg_white, 0.5 pound sugar_white", "an icing of"},
 		{"A pie\n\nFour eggs, a pint of milk, half a cup of sugar. Beat the yolks with the sugar and bake in a crust. Beat the whites to a froth with two tablespoonfuls of sugar, and spread over the top.", "meringue", "4 x egg egg_white, 2 tablespoon sugar_white", "the whites of eggs that were counted whole"},
 		{"A pie\n\nThe yolks of five eggs, a pint of milk. Bake it. Whip the whites of the five eggs with a teacup of sugar. Put this over the pudding.", "meringue", "5 x egg egg_white, 1 teacup sugar_white", "whites with a line of their own"},
+		{"A pie\n\n3 eggs.\n3/4 cup white sugar.\nJuice of 1 lemon.\n\nStir in the beaten yolks and the lemon, and bake. Beat the whites to a stiff meringue with three tablespoonfuls powdered sugar. When the pies are done, spread it over the top.", "meringue", "3 x egg egg_white, 3 tablespoon sugar_loaf_powdered", "sugar besides that of the list"},
 		{"A pudding\n\nSix eggs and a pint of milk; lay lightly over the top the whites of three eggs and three spoonfuls of sugar.", "icing", "3 x egg egg_white, 3 spoonful sugar_white", "laid over the top"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
