@@ -158,12 +158,15 @@ func baking(ts phrase) (from, to int) {
 		}
 	}
 	for i := range at {
-		if n := timeAt(ts[i:]); n > 0 && countMarks(ts[i:at], ";") == 0 && !(ts.key(at) == "oven" && ts[i:at].has(tillWords)) { // beaten an hour, till the oven is ready
+		if n := timeAt(ts[i:]); n > 0 && countMarks(ts[i:at], ";") == 0 && !(ts.key(at) == "oven" && ts[i:at].has(tillWords)) && !ts[max(0, i-5):i].has(notBaking) { // beaten an hour, till the oven is ready
 			return i, i + n
 		}
 	}
 	return 0, 0
 }
+
+// notBaking are things done for a time before the baking: "let it rise three hours".
+var notBaking = words("rise stand rest lie soak steep beat boil boiled stew simmer stir cool prove knead")
 
 var tillWords = words("till until while before")
 

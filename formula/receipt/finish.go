@@ -289,6 +289,11 @@ func (m *making) dropAgain(p *portionOf) {
 				kept = append(kept, g) // as much more as is wanted
 				continue
 			}
+			if it.Amount.Words != "" && len(m.parts) > 1 && !m.inThePart(p, it) && !slices.Contains(named, it.Ingredient) {
+				kept = append(kept, g) // a little salt for the crust, though there is salt in the filling
+				named = append(named, it.Ingredient)
+				continue
+			}
 			if !((strings.HasPrefix(it.Amount.Words, "a little") || it.Amount.Words == "some") && m.firstOf(p, g)) && (m.isListed(it) || slices.Contains(named, it.Ingredient)) {
 				continue
 			}
@@ -298,6 +303,13 @@ func (m *making) dropAgain(p *portionOf) {
 		kept = append(kept, g)
 	}
 	p.lines = kept
+}
+
+// inThePart reports that the part has an amount of the thing.
+func (m *making) inThePart(p *portionOf, it formula.Item) bool {
+	return slices.ContainsFunc(p.lines, func(g gathered) bool {
+		return (g.how == withAmount || g.listed) && slices.ContainsFunc(g.line.Items, func(have formula.Item) bool { return have.Ingredient == it.Ingredient })
+	})
 }
 
 // firstOf reports that no line before it in the part holds the same thing: "a little
