@@ -137,7 +137,7 @@ func (m *making) tellKinds(parts []*portionOf) {
 				if !strings.Contains(s.text, "ine") && !strings.Contains(s.text, "aise") && !strings.Contains(s.text, "alls") {
 					continue // neither line nor raise nor walls
 				}
-				ts := m.r.split([]rune(s.text), 0)
+				ts := m.said(s)
 				if p.part.Lay != "" || !ts.has(lineOrRaise) {
 					continue
 				}

@@ -101,6 +101,9 @@ type stretch struct {
 	text     string
 }
 
+// said are the tokens of a stretch.
+func (m *making) said(s stretch) phrase { return m.page.tokens(s.from, s.to) }
+
 // gathered is one ingredient line with where it stands.
 type gathered struct {
 	from, to int

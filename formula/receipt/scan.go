@@ -224,7 +224,7 @@ func (s *scanner) dash(r rune) {
 
 func (s *scanner) word() {
 	n := 1
-	for isLetter(s.peek(n)) || isApostrophe(s.peek(n)) && isLetter(s.peek(n+1)) || unicode.IsMark(s.peek(n)) {
+	for isLetter(s.peek(n)) || isApostrophe(s.peek(n)) && isLetter(s.peek(n+1)) || s.peek(n) > unicode.MaxLatin1 && unicode.IsMark(s.peek(n)) {
 		n++
 	}
 	if isApostrophe(s.peek(n)) { // "lemons' juice"
@@ -323,6 +323,11 @@ func (s *scanner) thousands(n int) bool {
 
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
 
-func isLetter(r rune) bool { return unicode.IsLetter(r) || r == 'ª' }
+func isLetter(r rune) bool {
+	if r < utf8.RuneSelf {
+		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
+	}
+	return unicode.IsLetter(r) || r == 'ª'
+}
 
 func isApostrophe(r rune) bool { return r == '\'' || r == '’' || r == '‘' }

@@ -81,9 +81,9 @@ func (m *making) meringue() {
 	}
 	yolks := false
 	for k, s := range p.steps {
-		ts := m.r.split([]rune(s.text), 0)
+		ts := m.said(s)
 		at := theWhites(ts)
-		if at > 0 && yolks && (spreads(ts[at:]) || k+1 < len(p.steps) && spreads(m.r.split([]rune(p.steps[k+1].text), 0))) {
+		if at > 0 && yolks && (spreads(ts[at:]) || k+1 < len(p.steps) && spreads(m.said(p.steps[k+1]))) {
 			m.partWhites(p, line, k)
 			return
 		}
@@ -96,16 +96,16 @@ func (m *making) meringue() {
 func (m *making) meringueApart(p *portionOf) {
 	baked, yolks := false, false
 	for k, s := range p.steps {
-		ts := m.r.split([]rune(s.text), 0)
+		ts := m.said(s)
 		at := slices.IndexFunc(p.lines, func(g gathered) bool {
 			return g.from >= s.from && g.from < s.to && len(g.line.Items) == 1 && g.line.Items[0].Ingredient == white
 		})
-		if at >= 0 && baked && yolks && (laidOver(ts) || k+1 < len(p.steps) && laidOver(m.r.split([]rune(p.steps[k+1].text), 0))) {
+		if at >= 0 && baked && yolks && (laidOver(ts) || k+1 < len(p.steps) && laidOver(m.said(p.steps[k+1]))) {
 			q := &portionOf{part: formula.Part{Name: "meringue", Kind: formula.Meringue, Pos: m.page.pos(s.from)}, at: s.from}
 			m.moveFrom(p, q, k)
 			return
 		}
-		if at < 0 && yolks && theWhites(ts) > 0 && ts.has(frothWords) && (spreads(ts) || k+1 < len(p.steps) && spreads(m.r.split([]rune(p.steps[k+1].text), 0))) {
+		if at < 0 && yolks && theWhites(ts) > 0 && ts.has(frothWords) && (spreads(ts) || k+1 < len(p.steps) && spreads(m.said(p.steps[k+1]))) {
 			m.whitesOfThose(p, k)
 			return
 		}
@@ -251,7 +251,7 @@ func (m *making) moveFrom(p, q *portionOf, k int) {
 // restOfSugar gives the meringue "the remainder of the sugar", when an earlier step
 // tells how much of it went in before: "four spoonfuls of the sugar".
 func (m *making) restOfSugar(p, q *portionOf, k int) {
-	ts := m.r.split([]rune(p.steps[k].text), 0)
+	ts := m.said(p.steps[k])
 	if !ts.has(restWords) || !ts.has(sugarWord) {
 		return
 	}
@@ -263,7 +263,7 @@ func (m *making) restOfSugar(p, q *portionOf, k int) {
 	}
 	it := p.lines[i].line.Items[0]
 	for _, s := range p.steps[:k] {
-		ts := m.r.split([]rune(s.text), 0)
+		ts := m.said(s)
 		for j := range ts {
 			a, n := m.r.silent().amountAt(ts[j:])
 			if n == 0 || a.Measure != it.Amount.Measure || ts.key(j+n) != "of" || ts.key(j+n+1) != "the" || ts.key(j+n+2) != "sugar" {
