@@ -1,7 +1,6 @@
 package receipt
 
 import (
-	"slices"
 	"strings"
 	"unicode"
 
@@ -264,8 +263,12 @@ func (m *making) wasListed(c reference.Called, name []string) bool {
 	if n.fruit != nil || len(m.owned.listed) == 0 {
 		return false
 	}
-	n.names = slices.DeleteFunc(slices.Clone(name), func(w string) bool { return m.r.Tables.SetAside([]string{w}) > 0 })
-	return m.owned.called(&n)
+	for i, w := range name {
+		if m.r.Tables.SetAside(name[i:i+1]) == 0 && m.owned.called(stem(w)) {
+			return true
+		}
+	}
+	return false
 }
 
 // isListed reports an item that a line read so far holds.

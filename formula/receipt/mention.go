@@ -254,7 +254,9 @@ func (n spokenName) key() string {
 
 // isListed reports whether any line holds what the step names: the same row, a
 // form of it, a thing of the same role, or one that shares a telling word.
-func (m *mentions) isListed(n spokenName) bool { return m.holds(&n) || n.fruit == nil && m.called(&n) }
+func (m *mentions) isListed(n spokenName) bool {
+	return m.holds(&n) || n.fruit == nil && slices.ContainsFunc(n.tell(), m.called)
+}
 
 // holds reports a line with the same row, a form of it or a thing of its role.
 func (m *mentions) holds(n *spokenName) bool {
@@ -278,18 +280,14 @@ func (m *mentions) holds(n *spokenName) bool {
 	return false
 }
 
-// called reports a line that shares a telling word with the name.
-func (m *mentions) called(n *spokenName) bool {
-	if len(m.listed) == 0 {
+// called reports a line whose name has the word, when that tells what a thing is.
+func (m *mentions) called(word string) bool {
+	if slices.Contains(idle, word) {
 		return false
 	}
-	words := n.tell()
 	for i := range m.listed {
-		have := m.listed[i].tell()
-		for _, w := range words {
-			if slices.Contains(have, w) && !slices.Contains(idle, w) {
-				return true
-			}
+		if slices.Contains(m.listed[i].tell(), word) {
+			return true
 		}
 	}
 	return false

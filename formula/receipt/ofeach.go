@@ -4,6 +4,9 @@ import (
 	"strings"
 )
 
+// eachWords are those by which an amount is that of each of some things.
+var eachWords = words("each either")
+
 // ofEach reads "of each one glass: white wine, brandy and rose water".
 func (w *weave) ofEach(i int) (mention, bool) {
 	if w.keys[i] != "of" || w.key(i+1) != "each" {
@@ -47,6 +50,9 @@ func (w *weave) each(i, j int) (mention, bool) {
 
 // trailingEach finds "of each" behind a list of names.
 func (w *weave) trailingEach(to int) int {
+	if !w.shares {
+		return 0
+	}
 	j := to
 	for j < len(w.ts) && (w.keys[j] == "and" || w.ts[j].kind == mark && w.ts[j].key == ",") {
 		j++
@@ -76,6 +82,9 @@ func (w *weave) trailingEach(to int) int {
 // eachAfter is where a list of names ends that has its amount behind it:
 // "candied peel and citron, of each an ounce".
 func (w *weave) eachAfter(i int) (to int, written string) {
+	if !w.shares {
+		return 0, ""
+	}
 	end := w.names(i)
 	if m := w.saidBeforeEach(end); m > 0 { // "hot milk and coffee, made strong, each half a pint"
 		if _, n := w.quiet.amountAt(w.ts[m:]); n > 0 {

@@ -248,13 +248,13 @@ func (m *making) repeated(g gathered) bool {
 		return false
 	}
 	for _, it := range g.line.Items {
-		if !m.isListed(it) {
+		same := m.sameAmount(it)
+		switch told := m.had && !m.passing; { // the method of a list says it again
+		case told && (same || m.inPart(it)):
+		case !same || !m.proportioned && !m.summing(g):
 			return false
 		}
-		if m.had && !m.passing && (m.inPart(it) || m.sameAmount(it)) {
-			continue // the method of a list says it again
-		}
-		if !m.sameAmount(it) || !m.summing(g) && !m.proportioned {
+		if !m.isListed(it) {
 			return false
 		}
 	}

@@ -40,6 +40,7 @@ type weave struct {
 	page  *page
 
 	loaves bool // a loaf or a roll is spoken of
+	shares bool // something is said of each of some things
 	inList bool // among ingredients every name counts
 	found  []mention
 	before func(c reference.Called, name []string) bool // was it listed
@@ -54,7 +55,7 @@ type weave struct {
 }
 
 func newWeave(r *Reader, p *page, ts phrase) *weave {
-	w := &weave{r: r, quiet: p.quiet, ts: ts, page: p, loaves: ts.has(rollOrLoaf)}
+	w := &weave{r: r, quiet: p.quiet, ts: ts, page: p, loaves: ts.has(rollOrLoaf), shares: ts.has(eachWords)}
 	if rooms := &p.rooms; cap(rooms.keys) < len(ts) {
 		n := max(len(ts)+1, len(p.all)/2)
 		rooms.keys, rooms.words, rooms.at = make([]string, 0, n), make([]string, 0, n), make([]int, 0, n+1)
