@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"assize/formula"
 )
 
@@ -49,10 +51,13 @@ func (r *Reader) oven(ts phrase) (from, to int) {
 		for j < len(ts) && j < i+6 && ts.is(j, beingHot) {
 			j++
 		}
-		if j == i+1 {
-			continue
+		if j == i+1 && ts.key(j) == "," {
+			j++ // "bake it in the oven, moderately hot"
 		}
 		for n := min(3, len(ts)-j); n > 0; n-- {
+			if j <= i+2 && j+n < len(ts) && ts[j+n].kind != mark {
+				continue // "the oven slow", and not "in the oven slow fires"
+			}
 			if plainWords(ts[j:j+n]) && r.ovenWord(ts[j:j+n]) {
 				return j, j + n
 			}
@@ -66,11 +71,24 @@ func (r *Reader) oven(ts phrase) (from, to int) {
 	return 0, 0
 }
 
+// surelyFahrenheit is the heat from which degrees without a scale are Fahrenheit: no
+// kitchen oven reaches it in the other.
+var surelyFahrenheit = decimal.NewFromInt(275)
+
+var (
+	degreeWords  = words("degrees degree deg fahr")
+	bakeWordsSet = words("bake baked baking oven")
+)
+
 // ovenSaid finds a heat told in other words than the table's, and gives it in those:
 // "rather a hot oven", "a moderate-heated oven", "bake it slowly".
 func (r *Reader) ovenSaid(ts phrase) (said string, at int) {
 	for i := range ts {
 		switch {
+		case ts[i].kind == figure && ts.is(i+1, degreeWords) && ts.has(bakeWordsSet):
+			if d := ts[i].value(); d.GreaterThanOrEqual(surelyFahrenheit) && ts[i].fault == sound {
+				return ts[i].text + " F", i
+			}
 		case ts.key(i) == "oven":
 			switch {
 			case i > 2 && ts.key(i-2) == "a" && ts.is(i-3, rathers): // "rather a hot oven"
@@ -112,7 +130,7 @@ var (
 // heatWords are the words without one of which no heat is said.
 var heatWords = words("oven heat gas c f celsius fahrenheit centigrade")
 
-var beingHot = words("is are to be must should kept rather very")
+var beingHot = words("is are being to be must should kept rather very")
 
 var articles = words("a an the in of into")
 

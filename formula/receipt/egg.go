@@ -325,6 +325,9 @@ func limit(c phrase) (limited, bool) {
 		return limited{}, false // "yolks and whites beaten apart"
 	}
 	l.out, l.more = c.has(leavesOut), c.has(extra)
+	if !l.out && c.key(at+1) == "of" && (c.key(at+2) == "another" || c.key(at+2) == "a" && fractionSet.has(c.key(at+3)) && c.key(at+4) == "") {
+		return limited{}, false // "two eggs, and the yolk of a third"
+	}
 	// How many: a number before ("4 of the whites", "half the whites") or after
 	// ("the whites of two").
 	for i := 0; i < at; i++ {

@@ -159,6 +159,11 @@ type value struct {
 
 // quantity reads a whole number, a fraction, or both, in dozens or not.
 func quantity(ts phrase) value {
+	if len(ts) > 1 && ts[0].is(articleWords) && ts[1].vulgar { // "a ¼ lb."
+		v := quantity(ts[1:])
+		v.used++
+		return v
+	}
 	v := fraction(ts)
 	if v.used > 0 {
 		// "half a quarter of a pound" is an eighth.

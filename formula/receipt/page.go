@@ -227,6 +227,11 @@ func (p *page) paragraph(rows []row, inList, more bool) bool {
 		case h.section != none && n == len(ts):
 			inList = h.section == ingredients || inList && h.section == ofPart
 		case first && p.isTitle(rows, ts, more):
+		case h.section == ingredients && n < len(ts) && p.oneItem(ts[n:]) && p.itemsUnder(rows[1:]): // "Ingredients--1/2 lb. of flour."
+			inList = true
+			p.blocks = append(p.blocks, block{heading, rows[0].from, ts[n].from - 1})
+			rows[0].from = ts[n].from - 1
+			continue
 		default:
 			return p.body(rows, inList)
 		}
@@ -234,6 +239,26 @@ func (p *page) paragraph(rows []row, inList, more bool) bool {
 		rows = rows[1:]
 	}
 	return inList
+}
+
+// oneItem reports words that read as one ingredient and no more.
+func (p *page) oneItem(ts phrase) bool {
+	l, troubles := p.quiet.read(ts)
+	return len(troubles) == 0 && len(l.Items) == 1
+}
+
+// itemsUnder reports lines that each begin an ingredient, up to a heading or the end.
+func (p *page) itemsUnder(rows []row) bool {
+	for i, w := range rows {
+		ts := p.tokens(w.from, w.to)
+		if h, _ := p.r.headAt(ts, true); h.section != none && i > 0 {
+			return true
+		}
+		if !p.r.startsItem(ts) {
+			return false
+		}
+	}
+	return len(rows) > 0
 }
 
 // body makes the blocks of a paragraph that begins with no heading.

@@ -204,7 +204,7 @@ func (w *weave) limited(i int) int {
 		if c.is(0, imperatives) && !c.is(0, leavesOut) {
 			return 0
 		}
-		if len(c) == 1 && w.ts[max(0, i-1)].key != "(" {
+		if len(c) == 1 && (w.ts[max(0, i-1)].key != "(" || w.key(to) == "and" && eggSides.of(w.ts, to+1) != "") {
 			return 0 // "yolks and whites apart"
 		}
 		if _, ok := limit(c); ok {
