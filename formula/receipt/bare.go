@@ -27,7 +27,7 @@ func (w *weave) some(i int) (mention, bool) {
 		return mention{from: i, to: to, how: again}, true
 	}
 	little := w.ts[i:].begins("a little") > 0 || w.ts[i:].begins("a very little") > 0 || w.ts[i:].begins("very little") > 0
-	if to == 0 || !w.put(c, j, to) && !(little && w.key(to-1) == "water") {
+	if to == 0 || !w.put(c, j, to) && !((little || w.key(i) == "some") && (w.key(to-1) == "water" && little || to == j+1 && w.ts.is(j, spiceWords))) {
 		return mention{}, false
 	}
 	if l := w.likeness(to); l > to { // "a piece of butter the size of an egg"
@@ -602,3 +602,7 @@ func (w *weave) asBare(from, to int, c reference.Called, written, note string) (
 	}
 	return mention{}, false
 }
+
+// spiceWords are names that say no more than that something is spice; with "a little"
+// before them they are put in.
+var spiceWords = words("spice spices")

@@ -112,18 +112,14 @@ func (m *making) tellKinds(parts []*portionOf) {
 				p.part.Kind, p.part.Name = formula.Bread, "bread"
 			case m.holds(p, "flour") && m.says(p, cakeWords) && !m.titled.has(fillings) && len(parts) == 1 && !m.says(p, batterWords):
 				p.part.Kind, p.part.Name = formula.Cake, "cake"
-			case m.says(p, batterWords) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && len(parts) == 1:
+			case (m.says(p, batterWords) || m.titled.has(batterWords)) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && len(parts) == 1:
 				p.part.Kind, p.part.Name = formula.Batter, "batter"
 			}
 		}
-		if p.part.Kind == formula.Cake && p == m.parts[0] && !m.holds(p, "flour") && m.holds(p, "setting") { // a sponge of gelatine
-			p.part.Kind, p.part.Name = formula.Filling, "filling"
-		}
-		if p.part.Kind == formula.Cake && p == m.parts[0] && len(parts) == 1 && m.says(p, batterWords) && m.holds(p, "flour") && (m.holds(p, "milk") || m.holds(p, "egg")) && !m.holds(p, "sugar") {
-			p.part.Kind, p.part.Name = formula.Batter, "batter"
-		}
-		if p.part.Kind == formula.Cake && p == m.parts[0] && m.holds(p, "yeast") && m.says(p, kneadWords) {
-			p.part.Kind, p.part.Name = formula.Bread, "bread"
+		if p == m.parts[0] {
+			if kind := m.kindByMakings(p, len(parts) == 1); kind != p.part.Kind {
+				p.part.Kind, p.part.Name = kind, string(kind)
+			}
 		}
 		if p.part.Kind != formula.Pastry || p.part.Lay != "" || len(p.lines) == 0 {
 			continue
@@ -151,15 +147,44 @@ func (m *making) tellKinds(parts []*portionOf) {
 	}
 }
 
+// kindByMakings is the kind of the main part, told by what goes into it and how that is
+// handled where the title would have it another: a cake that rises with yeast is bread,
+// one without flour or eggs is sweetmeat, one baked on a griddle is batter.
+func (m *making) kindByMakings(p *portionOf, alone bool) formula.Kind {
+	kind := p.part.Kind
+	meal := m.holds(p, "flour") || m.holds(p, "meal")
+	dry := meal || m.holds(p, "crumb") || m.holds(p, "nut")
+	eggs := m.holds(p, "egg") || m.holds(p, "white") || m.holds(p, "yolk")
+	switch {
+	case len(p.lines) == 0:
+	case kind == formula.Cake && !m.holds(p, "flour") && m.holds(p, "setting"): // a sponge of gelatine
+		return formula.Filling
+	case kind == formula.Cake && !dry && !eggs && m.holds(p, "sugar"): // clear cakes of fruit
+		return formula.Filling
+	case kind == formula.Pastry && !dry && m.holds(p, "sugar") && m.holds(p, "pulp"): // a paste of fruit
+		return formula.Filling
+	case kind == formula.Bread && !meal && !m.holds(p, "yeast") && eggs && m.holds(p, "milk"): // bread is only put in
+		return formula.Filling
+	case kind == formula.Cake && meal && alone && !m.holds(p, "sugar") && (m.holds(p, "milk") || m.holds(p, "egg") || m.holds(p, "yeast")) && (m.says(p, batterWords) || m.says(p, griddleWords)):
+		return formula.Batter
+	case kind == formula.Cake && meal && m.holds(p, "yeast"):
+		return formula.Bread
+	case kind == formula.Filling && m.holds(p, "flour") && alone && m.holds(p, "leaven") && m.holds(p, "sugar") && !m.titled.has(puddingWords):
+		return formula.Cake
+	}
+	return kind
+}
+
 var (
-	raisedWords = words("raised standing")
-	pasteWords  = words("paste dough crust")
-	cakeWords   = words("cakes biscuits")
-	batterWords = words("batter")
-	kneadWords  = words("knead kneaded kneading")
-	linedWords  = words("line lined")
-	lineOrRaise = union(linedWords, raiseWords)
-	pasteRoles  = []string{"flour", "butter", "hard_fat", "water", "salt", "yolk", "oil", "white"}
+	raisedWords  = words("raised standing")
+	pasteWords   = words("paste dough crust")
+	cakeWords    = words("cakes biscuits")
+	batterWords  = words("batter")
+	puddingWords = words("pudding puddings pie pies tart tarts custard custards dumplings")
+	griddleWords = words("griddle gridiron bakestone")
+	linedWords   = words("line lined")
+	lineOrRaise  = union(linedWords, raiseWords)
+	pasteRoles   = []string{"flour", "butter", "hard_fat", "water", "salt", "yolk", "oil", "white"}
 )
 
 // says reports that a word of the set is among the steps of a part.

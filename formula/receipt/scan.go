@@ -248,7 +248,7 @@ var apothecaries = map[rune]string{'℥': "apothecaries ounce", 'ʒ': "drachm", 
 
 // oldSpellings are words whose spelling alone is old.
 var oldSpellings = mapped(map[string]string{
-	"ye": "the", "yt": "that", "ym": "them", "wth": "with", "wch": "which", "halfe": "half", "egges": "eggs", "spoonsfull": "spoonfuls", "spoonfull": "spoonful", "spoonfulls": "spoonfuls", "glassfull": "glassful", "cupfull": "cupful",
+	"ye": "the", "yt": "that", "ym": "them", "wth": "with", "wch": "which", "halfe": "half", "egges": "eggs", "spoonsfull": "spoonfuls", "spoonfull": "spoonful", "spoonfulls": "spoonfuls", "tablespoonfull": "tablespoonful", "tablespoonfulls": "tablespoonfuls", "teaspoonfull": "teaspoonful", "teaspoonfulls": "teaspoonfuls", "glassfull": "glassful", "cupfull": "cupful",
 	"litle": "little", "boyl": "boil", "boyle": "boil", "boyled": "boiled", "qr": "quarter", "qrs": "quarters",
 	"qtr": "quarter", "qtrs": "quarters", "pounde": "pound", "creame": "cream", "milke": "milk", "candid": "candied", "pippens": "pippins", "bisket": "biscuit", "biskets": "biscuits", "bisquet": "biscuit", "currans": "currants",
 	"carraway": "caraway", "carraways": "caraways", "lemmon": "lemon", "lemmons": "lemons", "cinamon": "cinnamon", "sinamon": "cinnamon", "pudden": "pudding", "flowr": "flour",

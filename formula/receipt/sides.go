@@ -32,6 +32,9 @@ func (w *weave) parts(i int) (mention, bool) {
 	}
 	to = w.moreParts(i, to)
 	written, note := "", ""
+	if to == end && c.fraction && c.used == 2 && w.key(end-2) == "a" && eggSides.of(w.ts, end-4) != "" { // "two eggs, and the yolk of a third"
+		written, note = w.say(i, end-2)+" one egg", "of one egg more"
+	}
 	if to == end && w.key(to) == "of" && w.pointsBack(to+1) && share == nil { // "the whites of but two of them"
 		if m, ok := w.reads(i, to, to, "", ""); ok {
 			m.to = to + 2

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"assize/formula"
 )
 
 // wovenCases are sentences of an English book of 1838, the ingredients they come
@@ -166,6 +168,10 @@ var wovenCases = []struct {
 	{"Make six eggs and a pint of milk into a thick batter with flour.", []string{"6 x egg egg_whole", "1 pint milk_whole", "not given flour_period_soft"}, "what thickens it is put in"},
 	{"Put six eggs in a pan with water and sugar enough to cover them.", []string{"6 x egg egg_whole", "enough water", "enough sugar_white"}, "enough of both"},
 	{"The yolks of seven eggs, (omitting all the whites except two,) beaten well.", []string{"7 x egg egg_yolk: beaten well", "2 x egg egg_white"}, "all but two are left out"},
+	{"Two whole eggs, and the yolk of a third.", []string{"2 x egg egg_whole", "1 x egg egg_yolk"}, "one yolk besides"},
+	{"Four eggs (whites and yolks beaten together).", []string{"4 x egg egg_whole"}, "both sides are the whole"},
+	{"Take a nutmeg, three eggs or four, and two tablespoonfulls of sugar.", []string{"1 x nutmeg spice_nutmeg", "3-4 x egg egg_whole", "2 tablespoon sugar_white"}, "a number behind the name"},
+	{"A pint of water, a ¼ lb. of butter and a little spice.", []string{"1 pint water", "0.25 pound butter_period_salted", "not given spice_mixed"}, "a quarter with an article before it"},
 	{"The yolks of six eggs with the whites of two only.", []string{"6 x egg egg_yolk", "2 x egg egg_white"}, "two whites besides"},
 	{"Sixteen eggs--leave four whites out.", []string{"16 x egg egg_yolk", "12 x egg egg_white"}, "behind a dash"},
 	{"Beat six eggs till thick, leaving out the whites.", []string{"6 x egg egg_yolk"}, "left out later in the sentence"},
@@ -296,6 +302,37 @@ func TestToppings(t *testing.T) {
 }
 
 // The oven and the dish, in other words than the tables have.
+// What goes in and how it is handled tell the kind where the title would have it another.
+func TestKindByMakings(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		kind formula.Kind
+		why  string
+	}{
+		{"Plum cake\n\nTwo quarts of flour, a teacup of yeast, a pint of milk, half a pound of sugar and four eggs. Let it rise, and bake it.", formula.Bread, "it rises with yeast"},
+		{"Plum cake\n\nTwo pounds of flour, a pound of butter, half a pound of sugar and four eggs. Bake it.", formula.Cake, "it does not"},
+		{"Buckwheat cakes\n\nA quart of buckwheat meal, a teaspoonful of salt and two spoonfuls of yeast. Bake them on a griddle.", formula.Batter, "baked on a griddle"},
+		{"Clear cakes\n\nA pound of gooseberries and a pound of sugar. Boil it, and dry it in a stove.", formula.Filling, "neither flour nor eggs"},
+		{"Cherry paste\n\nTwo pounds of morello cherries and two pounds of sugar. Heat it, and dry it in a stove.", formula.Filling, "a paste of fruit"},
+		{"Eggs and bread\n\nHalf a pint of breadcrumbs, a gill of milk and ten eggs. Beat it, and boil it.", formula.Filling, "the bread is put in"},
+		{"Rolled jelly\n\nTwo eggs, a cup of sugar, a cup of flour and a teaspoon of baking powder. Beat it, and bake it.", formula.Cake, "flour that is raised"},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			f, _ := reader(t).Receipt(c.text+"\n", About{})
+			require.NotNil(t, f)
+			require.Len(t, f.Parts, 1)
+			require.Equal(t, c.kind, f.Parts[0].Kind)
+		})
+	}
+}
+
+// A list may begin on the line of its heading.
+func TestListBesideItsHeading(t *testing.T) {
+	f, _ := reader(t).Receipt("Short crust\n\nIngredients--1 lb. of flour.\n   3/4 lb. of butter.\n   A pinch of salt.\n\nMethod.--Rub the butter into the flour.\n", About{})
+	require.NotNil(t, f)
+	require.Equal(t, []string{"1 pound flour_period_soft", "0.75 pound butter_period_salted", "1 pinch salt"}, partBriefs(f.Parts[0]))
+}
+
 func TestOvenAndDishInOtherWords(t *testing.T) {
 	for _, c := range []struct{ text, oven, dish string }{
 		{"Bake it in rather a hot oven.", "rather hot", ""},
@@ -307,6 +344,9 @@ func TestOvenAndDishInOtherWords(t *testing.T) {
 		{"Bake it on a baking-sheet.", "", "baking-sheet"},
 		{"Put it in a hoop and bake it.", "", "hoop"},
 		{"Cover it with a sheet of paper and bake it.", "", ""},
+		{"Bake it well, the oven being slow.", "slow", ""},
+		{"Bake it in shallow pans, the oven slow.", "slow", "shallow pans"},
+		{"Bake it at 350 degrees.", "350 F", ""},
 	} {
 		t.Run(c.text, func(t *testing.T) {
 			f, _ := reader(t).Receipt("A pudding\n\nSix eggs. "+c.text+"\n", About{})
