@@ -102,7 +102,7 @@ func (w *weave) named(i int) (mention, bool) {
 	if k := w.key(i - 1); !w.inList && k == "the" && !(w.ts[min(to, len(w.ts)):].begins("to your") > 0 || w.ts[min(to, len(w.ts)):].begins("to taste") > 0) {
 		state = 0
 	}
-	if state == 0 && !w.put(c, i, to) {
+	if state == 0 && !w.put(c, i, to) && !w.offered(i) {
 		return mention{}, false
 	}
 	from := i
@@ -149,6 +149,27 @@ func (w *weave) named(i int) (mention, bool) {
 		return mention{from: from, to: to, how: again}, true
 	}
 	return w.asBare(from, to, c, "", "")
+}
+
+// offered reports a name that may be taken for the thing before it, which has its
+// amount: "half a pint of milk or cold water".
+func (w *weave) offered(i int) bool {
+	if len(w.found) == 0 || w.found[len(w.found)-1].how != withAmount {
+		return false
+	}
+	between := w.ts[min(w.found[len(w.found)-1].to, i):i]
+	if len(between) > 0 && between[0].key == "," {
+		between = between[1:]
+	}
+	if len(between) == 0 || between[0].key != "or" {
+		return false
+	}
+	for k := 1; k < len(between); k++ {
+		if t := &between[k]; t.key != "of" && t.opens.Aside == 0 && !t.is(skipped) {
+			return false
+		}
+	}
+	return true
 }
 
 // firstDone are the orders by which a receipt begins with a thing: "cut your bread".
