@@ -85,6 +85,11 @@ func (r *Reader) sharedHead(p phrase) ([]thing, bool) {
 		a, okA := r.find(splice(p[:k], p[len(p)-1:]))
 		b, okB := r.find(splice(p[:1], p[k+1:]))
 		if okA && okB && a.ing != nil && b.ing != nil && k > 1 && len(a.rest)+len(b.rest) == 0 {
+			left, whole := r.find(p[:k])
+			right, too := r.find(p[k+1:])
+			if whole && too && left.ing != nil && right.ing != nil && left.ing != a.ing && len(left.rest)+len(right.rest) == 0 {
+				return []thing{left, right}, true // "corn meal and flour"
+			}
 			return []thing{a, b}, true
 		}
 	}

@@ -55,6 +55,31 @@ func (w *weave) parts(i int) (mention, bool) {
 	return w.reads(i, to-1, to-1, "", "") // "the rinds of two Seville oranges boiled"
 }
 
+// sideOfThose reads "the whites of the six eggs": when the eggs are listed whole nothing
+// is put in that was not there before.
+func (w *weave) sideOfThose(i int) (mention, bool) {
+	j := i
+	if w.key(j) == "the" {
+		j++
+	}
+	if eggSides.of(w.ts, j) == "" || w.key(j+1) != "of" || w.key(j+2) != "the" {
+		return mention{}, false
+	}
+	j += 3
+	c := number(w.ts[min(j, len(w.ts)):])
+	if c.used == 0 || c.fraction || c.err != nil {
+		return mention{}, false
+	}
+	eggs, to := w.nameAt(j+c.used, false)
+	if to == 0 || eggs.Ingredient == nil || eggs.Ingredient.ID != egg {
+		return mention{}, false
+	}
+	if on := w.amountOf(eggs); on != nil {
+		return mention{from: i, to: to, how: again}, true
+	}
+	return w.reads(i, to, to, w.say(i, j-1)+" "+w.say(j, to), "of the eggs that were parted")
+}
+
 // crumb reads "the crumb of a roll", "the crumb of a penny loaf, grated" and "a penny
 // loaf", of which no weight is known.
 func (w *weave) crumb(i int) (mention, bool) {

@@ -332,6 +332,9 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 		}
 	}
 	if numbered || parted || t.is(partsOpen) {
+		if m, ok := w.sideOfThose(i); ok {
+			return m, true
+		}
 		if m, ok := w.parts(i); ok {
 			return m, true
 		}
