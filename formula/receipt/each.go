@@ -102,6 +102,9 @@ func (r *Reader) sharedHead(p phrase) ([]thing, bool) {
 		if okA && okB && a.ing != nil && b.ing != nil && a.ing != b.ing && len(a.rest)+len(b.rest) == 0 { // "wine and brandy"
 			return []thing{a, b}, true
 		}
+		if b, ok := r.find(splice(p[:1], p[k+1:])); ok && okA && k > 1 && a.ing != nil && b.ing == a.ing && a.ing.ID == candied && len(a.rest)+len(b.rest) == 0 { // "candied orange and citron"
+			return []thing{a, b}, true
+		}
 	}
 	return nil, false
 }

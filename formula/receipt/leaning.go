@@ -280,3 +280,24 @@ func (w *weave) weightOf(i int) (mention, bool) {
 	}
 	return w.reads(i, to, to, written, note)
 }
+
+// weightGoesOn reads "of three in flour" behind the weight of eggs in another thing.
+func (w *weave) weightGoesOn(i int) (mention, bool) {
+	if len(w.found) == 0 || w.keys[i] != "of" || i == 0 || w.keys[i-1] != "and" && w.ts[i-1].key != "," {
+		return mention{}, false
+	}
+	items := w.found[len(w.found)-1].line.Items
+	if len(items) == 0 || items[0].Amount.WeightOf == "" {
+		return mention{}, false
+	}
+	c := number(w.ts[i+1:])
+	j := i + 1 + c.used
+	if c.used == 0 || c.err != nil || w.key(j) != "in" {
+		return mention{}, false
+	}
+	to := w.names(j + 1)
+	if to == 0 {
+		return mention{}, false
+	}
+	return w.reads(i, to, to, "the weight of "+w.say(i+1, j)+" eggs in "+w.say(j+1, to), "of eggs, like the weight before it")
+}

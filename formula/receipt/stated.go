@@ -30,7 +30,7 @@ func (w *weave) amount(i int) (mention, bool) {
 			return mention{from: i, to: to, how: again}, true // "mix as a pound cake is mixed"
 		}
 	}
-	if !a.numbered && w.key(j) != "of" && !w.inList {
+	if !a.numbered && w.key(j) != "of" && !w.inList && !w.ts.is(i, pinchWords) {
 		return mention{}, false // "small round cakes"
 	}
 	if k := w.key(j); (k == "do" || k == "ditto") && !a.measured {
@@ -537,6 +537,9 @@ func (w *weave) proportion(i, j int, a amount) (mention, bool) {
 	m, ok := w.reads(from, to, to, written, "reckoned on one; put in more of each in the same proportion")
 	return m, ok
 }
+
+// pinchWords are measures that are said without "of" or a number: "pinch salt".
+var pinchWords = words("pinch dash")
 
 var proportionWords = words("to for every each allow")
 

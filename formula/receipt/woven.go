@@ -351,6 +351,9 @@ func (w *weave) mentionAt(i int) (mention, bool) {
 		if m, ok := w.ofEach(i); ok {
 			return m, true
 		}
+		if m, ok := w.weightGoesOn(i); ok {
+			return m, true
+		}
 	}
 	if numbered || t.is(weightOpens) {
 		if m, ok := w.weightOf(i); ok {
